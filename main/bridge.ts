@@ -1,0 +1,80 @@
+/**
+ * The bridge between the window and the shell: one list of calls with the schema of what is asked and what is
+ * answered. Every host (Electron, app window of a browser, served page) speaks exactly this list; types come from it.
+ * The window never sends a path: it names a document by the id that the shell gave it.
+ */
+import * as v from 'valibot';
+
+const documentId = v.pipe(v.string(), v.uuid());
+/** A plan file is at most 1 MB. */
+const planText = v.pipe(v.string(), v.maxLength(1_000_000));
+const planDocument = v.strictObject({ document: documentId, name: v.string(), text: planText });
+
+const settings = v.strictObject({
+  theme: v.picklist(['system', 'flour', 'iron']),
+  units: v.picklist(['metric', 'us']),
+});
+
+export const calls = {
+  /** What the window needs to know at start. `dialogs`: the host has its own file dialogs. */
+  greet: {
+    ask: v.null(),
+    answer: v.strictObject({
+      host: v.picklist(['electron', 'browser', 'serve']),
+      dialogs: v.boolean(),
+      version: v.string(),
+      platform: v.picklist(['linux', 'mac', 'windows']),
+      /** the file named on the command line or double-clicked, if any */
+      opened: v.nullable(planDocument),
+      /** unsaved work of the last session, if any */
+      recovered: v.nullable(v.strictObject({ text: planText, keptAt: v.string() })),
+      settings,
+    }),
+  },
+  /** Lets the cook pick a file in the host's own dialog; null when cancelled. Only with `dialogs`. */
+  choosePlan: { ask: v.null(), answer: v.nullable(planDocument) },
+  /** The plans in the program's own folder and those opened recently, newest first. */
+  listPlans: {
+    ask: v.null(),
+    answer: v.array(v.strictObject({ document: documentId, name: v.string(), changedAt: v.string() })),
+  },
+  openPlan: { ask: v.strictObject({ document: documentId }), answer: planDocument },
+  /** Writes over the document (atomically, the previous version kept). */
+  savePlan: {
+    ask: v.strictObject({ document: documentId, text: planText }),
+    answer: v.strictObject({ savedAt: v.string() }),
+  },
+  /** With `dialogs` the host asks where; otherwise the plan goes to the program's own folder under this name. */
+  savePlanAs: {
+    ask: v.strictObject({ name: v.pipe(v.string(), v.minLength(1), v.maxLength(120)), text: planText }),
+    answer: v.nullable(v.strictObject({ document: documentId, name: v.string(), savedAt: v.string() })),
+  },
+  /** Keeps unsaved work aside for the next start; an empty text forgets it. */
+  keepUnsaved: { ask: v.strictObject({ text: planText }), answer: v.null() },
+  saveSettings: { ask: settings, answer: v.null() },
+} as const;
+
+/** What the shell tells the window unasked. */
+export const pushes = {
+  /** another file was opened from outside (second start, double click) */
+  opened: planDocument,
+  /** a menu item was chosen */
+  command: v.picklist(['new', 'open', 'save', 'saveAs', 'undo', 'redo', 'print']),
+} as const;
+
+export type CallName = keyof typeof calls;
+export type PushName = keyof typeof pushes;
+export type Ask<K extends CallName> = v.InferOutput<(typeof calls)[K]['ask']>;
+export type Answer<K extends CallName> = v.InferOutput<(typeof calls)[K]['answer']>;
+export type Push<K extends PushName> = v.InferOutput<(typeof pushes)[K]>;
+export type Settings = v.InferOutput<typeof settings>;
+export type PlanDocument = v.InferOutput<typeof planDocument>;
+
+/** The shell's side. */
+export type Bridge = { readonly [K in CallName]: (ask: Ask<K>) => Promise<Answer<K>> };
+
+/** The window's side: Electron's preload offers it as `window.hearthclock`; the browser hosts over HTTP. */
+export interface WindowBridge {
+  call<K extends CallName>(name: K, ask: Ask<K>): Promise<Answer<K>>;
+  on<K extends PushName>(name: K, listener: (push: Push<K>) => void): () => void;
+}

@@ -1,0 +1,33 @@
+/** The names a plan file may use. Each list is the single place where an id is introduced. */
+export const plateMaterialIds = [
+  'carbon-steel',
+  'stainless-steel',
+  'cast-iron',
+  'aluminium',
+  'cordierite',
+  'fired-clay',
+  'soapstone',
+  'custom',
+] as const;
+export const surfaceIds = ['seasoned', 'bare', 'rolled', 'rusted', 'enamelled'] as const;
+export const ovenPresetIds = ['european', 'north-american', 'north-american-gas', 'small', 'strong'] as const;
+export const fuelIds = ['electric', 'gas'] as const;
+export const bottomElementIds = ['hidden', 'exposed'] as const;
+export const benchIds = ['metal', 'flour', 'semolina', 'parchment'] as const;
+export const shadeIds = ['pale', 'golden', 'dark'] as const;
+export const liquidIds = ['water', 'beer', 'milk', 'whey', 'custom'] as const;
+export const yeastIds = ['fresh', 'active-dry', 'instant'] as const;
+export const mixingIds = ['hand', 'mixer', 'food-processor'] as const;
+export const cheeseIds = ['low-moisture-mozzarella', 'fresh-mozzarella', 'hard', 'custom'] as const;
+
+export type PlateMaterialId = (typeof plateMaterialIds)[number];
+export type SurfaceId = (typeof surfaceIds)[number];
+export type OvenPresetId = (typeof ovenPresetIds)[number];
+export type FuelId = (typeof fuelIds)[number];
+export type BottomElementId = (typeof bottomElementIds)[number];
+export type BenchId = (typeof benchIds)[number];
+export type ShadeId = (typeof shadeIds)[number];
+export type LiquidId = (typeof liquidIds)[number];
+export type YeastId = (typeof yeastIds)[number];
+export type MixingId = (typeof mixingIds)[number];
+export type CheeseId = (typeof cheeseIds)[number];
