@@ -1,0 +1,28 @@
+/** The simulation as the plan sees it: three functions, so that a test can put a hand-made run in their place. */
+import type { Range } from './answer.ts';
+import type { Evening } from './evening.ts';
+import type { EveningRun } from './run.ts';
+
+/** What switching the oven on later costs, for the first pizza loaded when it was planned to be. */
+export interface LateStart {
+  readonly lateMinutes: number;
+  readonly plateTopC: number;
+  readonly bakeMinutes: number;
+}
+
+export interface Engine {
+  simulateEvening(this: void, evening: Evening): EveningRun;
+  /** P10 to P90, minutes; the same seed gives the same answer */
+  spreadOf(
+    this: void,
+    evening: Evening,
+    run: EveningRun,
+    options: { readonly samples: number; readonly seed: number },
+  ): { readonly preheatMinutes: Range; readonly bakeMinutes: Range };
+  lateStart(
+    this: void,
+    evening: Evening,
+    run: EveningRun,
+    lateMinutes: readonly number[],
+  ): readonly LateStart[];
+}
