@@ -13,6 +13,8 @@ const planDocument = v.strictObject({ document: documentId, name: v.string(), te
 const settings = v.strictObject({
   theme: v.picklist(['system', 'flour', 'iron']),
   units: v.picklist(['metric', 'us']),
+  /** whether single letters work as keys; on unless said otherwise (WCAG 2.1.4 asks that they can be switched off) */
+  letterKeys: v.optional(v.boolean()),
 });
 
 export const calls = {
@@ -39,9 +41,12 @@ export const calls = {
     answer: v.array(v.strictObject({ document: documentId, name: v.string(), changedAt: v.string() })),
   },
   openPlan: { ask: v.strictObject({ document: documentId }), answer: planDocument },
-  /** Writes over the document (atomically, the previous version kept). */
+  /**
+   * Writes over the document (atomically, the previous version kept). When the file changed on disk since it was
+   * opened or saved here, a host with dialogs asks; elsewhere the call is refused unless `evenIfChanged` is true.
+   */
   savePlan: {
-    ask: v.strictObject({ document: documentId, text: planText }),
+    ask: v.strictObject({ document: documentId, text: planText, evenIfChanged: v.optional(v.boolean()) }),
     answer: v.strictObject({ savedAt: v.string() }),
   },
   /** With `dialogs` the host asks where; otherwise the plan goes to the program's own folder under this name. */
@@ -52,6 +57,19 @@ export const calls = {
   /** Keeps unsaved work aside for the next start; an empty text forgets it. */
   keepUnsaved: { ask: v.strictObject({ text: planText }), answer: v.null() },
   saveSettings: { ask: settings, answer: v.null() },
+  /** A note of the system; `shown: false` where the window has to show it by its own means. */
+  notify: {
+    ask: v.strictObject({
+      title: v.pipe(v.string(), v.minLength(1), v.maxLength(60)),
+      body: v.pipe(v.string(), v.maxLength(180)),
+    }),
+    answer: v.strictObject({ shown: v.boolean() }),
+  },
+  /** While timers run; `kept: false` where the window has to keep the screen awake by its own means. */
+  keepAwake: {
+    ask: v.picklist(['off', 'machine', 'screen']),
+    answer: v.strictObject({ kept: v.boolean() }),
+  },
 } as const;
 
 /** What the shell tells the window unasked. */
