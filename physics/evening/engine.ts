@@ -11,18 +11,16 @@ export interface LateStart {
 }
 
 export interface Engine {
-  simulateEvening(this: void, evening: Evening): EveningRun;
+  readonly simulateEvening: (evening: Evening) => EveningRun;
   /** P10 to P90, minutes; the same seed gives the same answer */
-  spreadOf(
-    this: void,
+  readonly spreadOf: (
     evening: Evening,
     run: EveningRun,
     options: { readonly samples: number; readonly seed: number },
-  ): { readonly preheatMinutes: Range; readonly bakeMinutes: Range };
-  lateStart(
-    this: void,
+  ) => { readonly preheatMinutes: Range; readonly bakeMinutes: Range };
+  readonly lateStart: (
     evening: Evening,
     run: EveningRun,
     lateMinutes: readonly number[],
-  ): readonly LateStart[];
+  ) => readonly LateStart[];
 }
