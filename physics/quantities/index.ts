@@ -1,0 +1,4 @@
+export { fromCelsius, fromFahrenheit, toCelsius, toFahrenheit, toInches, toOunces } from './convert.ts';
+export { readQuantity, type QuantityProblem, type QuantityRead, type ReadOptions } from './read.ts';
+export { showQuantity, unitOf, type ShowOptions, type UnitSystem } from './show.ts';
+export { quantityKinds, type QuantityKind } from './units.ts';
