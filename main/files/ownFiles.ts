@@ -1,0 +1,136 @@
+/** The program's own small files: settings, recent documents, unsaved work. A broken one is reported, not fatal. */
+import { mkdir, readdir, rm, stat } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { uptime } from 'node:os';
+import * as v from 'valibot';
+import { calls, type Settings } from '../bridge.ts';
+import { writeAtomically } from './atomicWrite.ts';
+import { causeOf, hasCode } from './disk.ts';
+import { readText } from './readText.ts';
+
+export type Warn = (message: string) => void;
+
+export const firstSettings: Settings = { theme: 'system', units: 'metric' };
+const recentPaths = v.array(v.string());
+const recentLimit = 20;
+
+async function readOwn<T>(
+  path: string,
+  schema: v.GenericSchema<unknown, T>,
+  first: T,
+  warn: Warn,
+): Promise<T> {
+  try {
+    await stat(path);
+  } catch (error) {
+    if (hasCode(error, 'ENOENT')) return first;
+    warn(`${path}: ${causeOf(error)}; the defaults are used`);
+    return first;
+  }
+  try {
+    return v.parse(schema, JSON.parse((await readText(path)).text));
+  } catch (error) {
+    warn(`${path}: ${causeOf(error)}; the defaults are used`);
+    return first;
+  }
+}
+
+async function writeOwn(path: string, value: unknown): Promise<void> {
+  await mkdir(dirname(path), { recursive: true });
+  // The version before is kept here too: a file that could not be read is then not lost by the next write.
+  await writeAtomically(path, `${JSON.stringify(value, null, 2)}\n`);
+}
+
+export function readSettings(path: string, warn: Warn): Promise<Settings> {
+  return readOwn(path, calls.saveSettings.ask, firstSettings, warn);
+}
+
+export function writeSettings(path: string, settings: Settings): Promise<void> {
+  return writeOwn(path, settings);
+}
+
+export function readRecents(path: string, warn: Warn): Promise<string[]> {
+  return readOwn(path, recentPaths, [], warn);
+}
+
+/** Puts `document` first; the oldest beyond twenty are forgotten. */
+export async function addRecent(path: string, document: string, warn: Warn): Promise<void> {
+  const known = await readRecents(path, warn);
+  await writeOwn(path, [document, ...known.filter((one) => one !== document)].slice(0, recentLimit));
+}
+
+export interface Unsaved {
+  readonly text: string;
+  readonly keptAt: string;
+}
+
+/**
+ * Unsaved work, one file per running program, so that two of them do not overwrite each other's. What another
+ * program left is offered once that program is gone, and removed when this one keeps or forgets its own.
+ */
+export class UnsavedWork {
+  readonly #folder: string;
+  readonly #own: string;
+  readonly #warn: Warn;
+  #offered: string | undefined;
+
+  constructor(folder: string, warn: Warn, session = process.pid) {
+    this.#folder = folder;
+    this.#own = join(folder, `${String(session)}.hearthclock`);
+    this.#warn = warn;
+  }
+
+  async keep(text: string): Promise<void> {
+    if (text === '') {
+      await rm(this.#own, { force: true });
+    } else {
+      await mkdir(this.#folder, { recursive: true });
+      await writeAtomically(this.#own, text, { keepPrevious: false });
+    }
+    if (this.#offered !== undefined) await rm(this.#offered, { force: true });
+    this.#offered = undefined;
+  }
+
+  /** The newest work that no running program is still keeping; our own after the window was loaded again. */
+  async offer(): Promise<Unsaved | null> {
+    const found = [];
+    for (const name of await namesIn(this.#folder)) {
+      const session = /^(\d+)\.hearthclock$/.exec(name)?.[1];
+      if (session === undefined) continue;
+      const path = join(this.#folder, name);
+      const { mtimeMs } = await stat(path);
+      if (path === this.#own || !stillRuns(Number(session), mtimeMs)) found.push({ path, mtimeMs });
+    }
+    found.sort((a, b) => b.mtimeMs - a.mtimeMs);
+    for (const { path, mtimeMs } of found) {
+      try {
+        const { text } = await readText(path);
+        if (path !== this.#own) this.#offered = path;
+        return { text, keptAt: new Date(mtimeMs).toISOString() };
+      } catch (error) {
+        this.#warn(causeOf(error));
+      }
+    }
+    return null;
+  }
+}
+
+/** A process of that number that was there before the file was written in this uptime of the machine. */
+function stillRuns(pid: number, keptAtMs: number): boolean {
+  if (keptAtMs < Date.now() - uptime() * 1000) return false;
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return hasCode(error, 'EPERM');
+  }
+}
+
+export async function namesIn(folder: string): Promise<string[]> {
+  try {
+    return await readdir(folder);
+  } catch (error) {
+    if (hasCode(error, 'ENOENT')) return [];
+    throw error;
+  }
+}
