@@ -1,0 +1,108 @@
+/** The kinds of field a plan file has, each a schema that gives SI and says in words what it allows. */
+import * as v from 'valibot';
+import { readQuantity, type QuantityKind } from '../quantities/index.ts';
+import { kindExample } from '../quantities/units.ts';
+import { readInstant } from './clock.ts';
+import { readShade, shadeAllowed } from './shade.ts';
+
+/** What the window and `setPath` need to know of a field; kept as metadata of its schema. */
+export interface FieldFacts {
+  readonly kind: QuantityKind | 'number' | 'choice' | 'boolean' | 'text' | 'instant' | 'shade';
+  /** in words, as a message says it */
+  readonly allowed: string;
+  /** the unit that a bare number takes in the window, by system; only for quantities */
+  readonly units?: { readonly metric: string; readonly us: string };
+  /** only for choices */
+  readonly choices?: readonly string[];
+}
+
+const facts = <Input>(f: FieldFacts) => v.metadata<Input, { field: FieldFacts }>({ field: f });
+
+/** SI value of a text that is known to be good: the limits below. */
+function si(text: string, kind: QuantityKind): number {
+  const read = readQuantity(text, kind);
+  if (!read.ok) throw new Error(`limit ${text}: allowed ${read.problem.allowed}`);
+  return read.value;
+}
+
+/** A text with a unit, from `low` to `high`, both as a plan file would write them and both allowed. */
+export function quantity(kind: QuantityKind, low: string, high: string, units: FieldFacts['units']) {
+  const [least, most] = [si(low, kind), si(high, kind)];
+  // 140 degF is 60 degC but for the last bit of a double.
+  const slack = 1e-9 * Math.max(Math.abs(least), Math.abs(most));
+  const allowed = `${low} to ${high}`;
+  return v.pipe(
+    v.string(`text: ${kindExample(kind)}`),
+    v.rawTransform<string, number>(({ dataset, addIssue, NEVER }) => {
+      const read = readQuantity(dataset.value, kind);
+      if (read.ok && read.value >= least - slack && read.value <= most + slack) return read.value;
+      addIssue(
+        read.ok
+          ? { message: allowed, received: JSON.stringify(dataset.value), expected: allowed }
+          : { message: read.problem.allowed, received: read.problem.found, expected: read.problem.allowed },
+      );
+      return NEVER;
+    }),
+    facts<number>({ kind, allowed, ...(units === undefined ? {} : { units }) }),
+  );
+}
+
+/** A plain number with both ends allowed; `whole` for counts. */
+export function number(low: number, high: number, whole = false) {
+  const allowed = `${whole ? 'a whole number' : 'a number'} from ${low} to ${high}`;
+  return v.pipe(
+    v.number(allowed),
+    v.check((n) => n >= low && n <= high && (!whole || Number.isInteger(n)), allowed),
+    facts<number>({ kind: 'number', allowed }),
+  );
+}
+
+export function choice<const Ids extends readonly string[]>(ids: Ids) {
+  const allowed = ids.join(', ');
+  return v.pipe(v.picklist(ids, allowed), facts<Ids[number]>({ kind: 'choice', allowed, choices: ids }));
+}
+
+export function flag() {
+  return v.pipe(v.boolean('true or false'), facts<boolean>({ kind: 'boolean', allowed: 'true or false' }));
+}
+
+/** One line of text for people. */
+export function line(longest: number) {
+  const allowed = `one line of 1 to ${longest} characters`;
+  return v.pipe(
+    v.string(allowed),
+    v.check((s) => s.trim() !== '' && s.length <= longest && !/\p{Cc}/u.test(s), allowed),
+    facts<string>({ kind: 'text', allowed }),
+  );
+}
+
+export function instant() {
+  const allowed = 'an instant with its offset, such as "2026-01-31T19:30:00+01:00"';
+  return v.pipe(
+    v.string(allowed),
+    v.rawTransform(({ dataset, addIssue, NEVER }) => {
+      const read = readInstant(dataset.value);
+      if (read.ok) return read.instant;
+      addIssue({
+        message: read.problem.allowed,
+        received: read.problem.found,
+        expected: read.problem.allowed,
+      });
+      return NEVER;
+    }),
+    facts({ kind: 'instant', allowed }),
+  );
+}
+
+export function shade() {
+  return v.pipe(
+    v.string(shadeAllowed),
+    v.rawTransform(({ dataset, addIssue, NEVER }) => {
+      const lightness = readShade(dataset.value);
+      if (lightness !== undefined) return lightness;
+      addIssue({ message: shadeAllowed, received: JSON.stringify(dataset.value), expected: shadeAllowed });
+      return NEVER;
+    }),
+    facts<number>({ kind: 'shade', allowed: shadeAllowed }),
+  );
+}

@@ -1,0 +1,236 @@
+/** Fills in what a plan file leaves out, and keeps a list of what was taken from where. */
+import { convertYeast } from '../dough/ingredients.ts';
+import { readQuantity } from '../quantities/index.ts';
+import { nextRound, writeInstant } from './clock.ts';
+import { demoTime, saturday } from './demos.ts';
+import type { Assumption, Instant } from './evening.ts';
+import { ovenPresetIds, type OvenPresetId, type PlateMaterialId, type SurfaceId } from './ids.ts';
+import type { PlanFile } from './planFile.ts';
+import { presetDefaults } from './presetDefaults.ts';
+import { customFields, type FullPlan } from './schema.ts';
+
+export interface ReadContext {
+  /** ms since 1970-01-01T00:00Z, the clock of whoever asks */
+  readonly now: number;
+  /** what that clock keeps; the demo's offset unless told */
+  readonly offsetMinutes?: number;
+}
+
+type Block<K extends keyof PlanFile> = NonNullable<PlanFile[K]>;
+type From = Assumption['from'];
+/** Gives the field if the file has it, otherwise notes what is taken instead. */
+type Take = <T>(path: string, given: T | undefined, instead: T, from: From) => T;
+
+/** How a material is usually sold or kept: steel and iron seasoned, stone and aluminium bare. */
+const usualSurface: Readonly<Record<PlateMaterialId, SurfaceId>> = {
+  'carbon-steel': 'seasoned',
+  'cast-iron': 'seasoned',
+  'stainless-steel': 'bare',
+  aluminium: 'bare',
+  cordierite: 'bare',
+  'fired-clay': 'bare',
+  soapstone: 'bare',
+  custom: 'bare',
+};
+const stones: ReadonlySet<PlateMaterialId> = new Set(['cordierite', 'fired-clay', 'soapstone']);
+
+/** SI of a text that the schema has already accepted, or of a table of ours. */
+function metres(text: string): number {
+  const read = readQuantity(text, 'length');
+  return read.ok ? read.value : NaN;
+}
+
+function volume(cavity: { width: string; depth: string; height: string }): number {
+  return metres(cavity.width) * metres(cavity.depth) * metres(cavity.height);
+}
+
+/**
+ * The preset most like an oven that names none: the same fuel (electric unless told), then the same bottom element,
+ * then the nearest cavity volume (sizes that the file leaves out count as the preset's own).
+ */
+function nearestPreset(oven: Block<'oven'>): OvenPresetId {
+  const distance = (id: OvenPresetId): readonly number[] => {
+    const preset = presetDefaults[id];
+    const volumeThere = volume({ ...preset.cavity, ...oven.cavity });
+    return [
+      preset.fuel === (oven.fuel ?? 'electric') ? 0 : 1,
+      oven.bottomElement === undefined || preset.bottomElement === oven.bottomElement ? 0 : 1,
+      Math.abs(volumeThere - volume(preset.cavity)),
+    ];
+  };
+  const before = (a: readonly number[], b: readonly number[]): boolean => {
+    const place = a.findIndex((n, i) => n !== b[i]);
+    return place !== -1 && a[place]! < b[place]!;
+  };
+  return ovenPresetIds.reduce((best, id) => (before(distance(id), distance(best)) ? id : best));
+}
+
+function fillAnchor(
+  given: Block<'anchor'> | undefined,
+  context: ReadContext,
+  take: Take,
+): FullPlan['anchor'] {
+  const demo = saturday.anchor;
+  const kind = take('anchor.kind', given?.kind, demo.kind, 'demo evening');
+  const offsetMinutes = context.offsetMinutes ?? demoTime().offsetMinutes;
+  if (kind === 'startAt' && given?.time === undefined) {
+    const now: Instant = { epochMilliseconds: context.now, offsetMinutes };
+    return { kind, time: take('anchor.time', undefined, writeInstant(now), 'common default') };
+  }
+  const supper = writeInstant(nextRound(demoTime(), context.now, offsetMinutes));
+  return { kind, time: take('anchor.time', given?.time, supper, 'demo evening') };
+}
+
+function fillOven(given: Block<'oven'> | undefined, room: string, take: Take): FullPlan['oven'] {
+  const file: Block<'oven'> = given ?? {};
+  const id = file.preset ?? nearestPreset(file);
+  const preset = presetDefaults[id];
+  const from: From = given === undefined ? 'demo evening' : 'oven preset';
+  const fill = <T>(name: string, value: T | undefined, instead: T): T =>
+    take(`oven.${name}`, value, instead, from);
+  take('oven.preset', file.preset, id, given === undefined ? 'demo evening' : 'common default');
+  const highestSetting = fill('highestSetting', file.highestSetting, preset.highestSetting);
+  return {
+    preset: id,
+    // Whoever says only how far the dial goes will turn it there.
+    setpoint: fill('setpoint', file.setpoint, file.highestSetting ?? preset.setpoint),
+    highestSetting,
+    startTemperature: take('oven.startTemperature', file.startTemperature, room, 'kitchen'),
+    fuel: fill('fuel', file.fuel, preset.fuel),
+    fan: fill('fan', file.fan, preset.fan),
+    bottomElement: fill('bottomElement', file.bottomElement, preset.bottomElement),
+    power: {
+      bottom: fill('power.bottom', file.power?.bottom, preset.power.bottom),
+      top: fill('power.top', file.power?.top, preset.power.top),
+    },
+    cavity: {
+      width: fill('cavity.width', file.cavity?.width, preset.cavity.width),
+      depth: fill('cavity.depth', file.cavity?.depth, preset.cavity.depth),
+      height: fill('cavity.height', file.cavity?.height, preset.cavity.height),
+    },
+    thermostatOffset: fill('thermostatOffset', file.thermostatOffset, preset.thermostatOffset),
+  };
+}
+
+function fillPlate(given: Block<'plate'> | undefined, take: Take): FullPlan['plate'] {
+  const demo = saturday.plate;
+  const file: Block<'plate'> = given ?? {};
+  const material = take<PlateMaterialId>('plate.material', file.material, 'carbon-steel', 'demo evening');
+  const stone = stones.has(material);
+  const { density, specificHeat, thermalConductivity, emissivity } = file;
+  const custom =
+    density !== undefined &&
+    specificHeat !== undefined &&
+    thermalConductivity !== undefined &&
+    emissivity !== undefined
+      ? { custom: { density, specificHeat, thermalConductivity, emissivity } }
+      : {};
+  return {
+    material,
+    width: take('plate.width', file.width, demo.width, 'demo evening'),
+    depth: take('plate.depth', file.depth, demo.depth, 'demo evening'),
+    // No home stone is as thin as a steel: 15 mm is common practice, no source.
+    thickness: stone
+      ? take('plate.thickness', file.thickness, '15 mm', 'common default')
+      : take('plate.thickness', file.thickness, demo.thickness, 'demo evening'),
+    rackHeight: take('plate.rackHeight', file.rackHeight, demo.rackHeight, 'demo evening'),
+    surface: take(
+      'plate.surface',
+      file.surface,
+      usualSurface[material],
+      given === undefined ? 'demo evening' : 'plate material',
+    ),
+    ...custom,
+  };
+}
+
+function fillPizzas(file: Block<'pizzas'>, take: Take): FullPlan['pizzas'] {
+  const demo = saturday.pizzas;
+  const diameter = take('pizzas.diameter', file.diameter, demo.diameter, 'demo evening');
+  // A larger pizza wants more dough, by its area.
+  const area = (metres(diameter) / metres(demo.diameter)) ** 2;
+  const byArea = `${Math.round(250 * area)} g`;
+  return {
+    count: take('pizzas.count', file.count, demo.count, 'demo evening'),
+    diameter,
+    ballMass:
+      file.diameter === undefined
+        ? take('pizzas.ballMass', file.ballMass, demo.ballMass, 'demo evening')
+        : take('pizzas.ballMass', file.ballMass, byArea, 'common default'),
+    shade: take('pizzas.shade', file.shade, demo.shade, 'demo evening'),
+    bench: take('pizzas.bench', file.bench, demo.bench, 'demo evening'),
+  };
+}
+
+function fillDough(file: Block<'dough'>, room: string, take: Take): FullPlan['dough'] {
+  const demo = saturday.dough;
+  const fill = <T>(name: string, value: T | undefined, instead: T): T =>
+    take(`dough.${name}`, value, instead, 'demo evening');
+  const kind = fill('yeast.kind', file.yeast?.kind, demo.yeast.kind);
+  const dose = Number(convertYeast(demo.yeast.percent, demo.yeast.kind, kind).toPrecision(2));
+  return {
+    liquid: fill('liquid', file.liquid, demo.liquid),
+    salt: fill('salt', file.salt, demo.salt),
+    sugar: fill('sugar', file.sugar, demo.sugar),
+    oil: fill('oil', file.oil, demo.oil),
+    yeast: { kind, percent: fill('yeast.percent', file.yeast?.percent, dose) },
+    flourTemperature: take('dough.flourTemperature', file.flourTemperature, room, 'kitchen'),
+    wantedTemperature: fill('wantedTemperature', file.wantedTemperature, demo.wantedTemperature),
+    riseTemperature: take('dough.riseTemperature', file.riseTemperature, room, 'kitchen'),
+    mixing: fill('mixing', file.mixing, demo.mixing),
+    restBeforeShaping: fill('restBeforeShaping', file.restBeforeShaping, demo.restBeforeShaping),
+  };
+}
+
+/** A value as a plan file would write it, lists in words. */
+function asTaken(value: unknown): string {
+  if (!Array.isArray(value)) return String(value);
+  const parts = value as readonly { kind: string; percent?: number; mass?: string }[];
+  return parts.map(({ kind, percent, mass }) => `${kind} ${mass ?? `${String(percent)} %`}`).join(', ');
+}
+
+/** A plan with nothing left out, and what was taken for what the file does not say. */
+export function fillPlan(
+  file: PlanFile,
+  context: ReadContext,
+): { readonly plan: FullPlan; readonly assumed: readonly Assumption[] } {
+  const assumed: Assumption[] = [];
+  const take: Take = (path, given, instead, from) => {
+    if (given !== undefined) return given;
+    assumed.push({ path, taken: asTaken(instead), from });
+    return instead;
+  };
+  const demo = saturday;
+  const room = take(
+    'kitchen.roomTemperature',
+    file.kitchen?.roomTemperature,
+    demo.kitchen.roomTemperature,
+    'demo evening',
+  );
+  const plan: FullPlan = {
+    title: take('title', file.title, 'Pizza evening', 'common default'),
+    anchor: fillAnchor(file.anchor, context, take),
+    kitchen: {
+      roomTemperature: room,
+      altitude: take('kitchen.altitude', file.kitchen?.altitude, demo.kitchen.altitude, 'demo evening'),
+    },
+    oven: fillOven(file.oven, room, take),
+    plate: fillPlate(file.plate, take),
+    pizzas: fillPizzas(file.pizzas ?? {}, take),
+    dough: fillDough(file.dough ?? {}, room, take),
+    toppings: {
+      sauce: take('toppings.sauce', file.toppings?.sauce, demo.toppings.sauce, 'demo evening'),
+      cheese: take('toppings.cheese', file.toppings?.cheese, demo.toppings.cheese, 'demo evening'),
+    },
+  };
+  return { plan, assumed };
+}
+
+/** The own-material fields that a file gives, and those it does not. */
+export function customGiven(file: PlanFile): {
+  readonly given: readonly string[];
+  readonly missing: readonly string[];
+} {
+  const given = customFields.filter((name) => file.plate?.[name] !== undefined);
+  return { given, missing: customFields.filter((name) => !given.includes(name)) };
+}

@@ -1,0 +1,114 @@
+/** What no single field can say: whether the fields of a plan go together. */
+import { allowedSurfaces } from '../materials/plates.ts';
+import { showQuantity } from '../quantities/index.ts';
+import { customGiven } from './planDefaults.ts';
+import type { PlanFile } from './planFile.ts';
+import { describe } from './planShape.ts';
+import type { Problem } from './problem.ts';
+import type { FullPlan, FullPlanSI } from './schema.ts';
+
+/** m kept free above the plate for a pizza and the hand that brings it */
+const headroom = 0.01;
+/** kg of dough per m2: below it tears, above it is a loaf; our own limits */
+const thinnest = 1;
+const thickest = 15;
+
+const cm = (metres: number): string => showQuantity(metres, 'length', 'metric', { unit: 'cm' });
+const grams = (kilograms: number): string =>
+  showQuantity(kilograms, 'mass', 'metric', { unit: 'g', decimals: 0 });
+/** Half the last bit of `30 cm` against `11.811 in` must not decide. */
+const atMost = (value: number, limit: number): boolean => value <= limit * (1 + 1e-9);
+
+function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
+  const problems: Problem[] = [];
+  for (const side of ['width', 'depth'] as const) {
+    if (!atMost(plate[side], oven.cavity[side]))
+      problems.push({
+        path: `plate.${side}`,
+        found: describe(text.plate[side]),
+        allowed: `at most the ${side} of the cavity, ${cm(oven.cavity[side])}`,
+      });
+  }
+  const free = oven.cavity.height * (1 - plate.rackHeight) - plate.thickness;
+  if (!atMost(headroom, free))
+    problems.push({
+      path: 'plate.rackHeight',
+      found: `${plate.rackHeight}, which leaves ${cm(Math.max(0, free))} above a plate of ${text.plate.thickness}`,
+      allowed: `a height that leaves ${cm(headroom)} of the cavity's ${cm(oven.cavity.height)} free above the plate`,
+    });
+  const surfaces = allowedSurfaces(plate.material);
+  if (!surfaces.includes(plate.surface))
+    problems.push({
+      path: 'plate.surface',
+      found: describe(plate.surface),
+      allowed: `for ${plate.material}: ${surfaces.join(', ')}`,
+    });
+  return problems;
+}
+
+function pizzaProblems({ pizzas, plate, dough }: FullPlanSI, text: FullPlan): Problem[] {
+  const problems: Problem[] = [];
+  const side = Math.min(plate.width, plate.depth);
+  if (!atMost(pizzas.diameter, side))
+    problems.push({
+      path: 'pizzas.diameter',
+      found: describe(text.pizzas.diameter),
+      allowed: `at most the smaller side of the plate, ${cm(side)}`,
+    });
+  const area = (Math.PI / 4) * pizzas.diameter ** 2;
+  if (!(pizzas.ballMass >= thinnest * area && pizzas.ballMass <= thickest * area))
+    problems.push({
+      path: 'pizzas.ballMass',
+      found: describe(text.pizzas.ballMass),
+      allowed: `${grams(thinnest * area)} to ${grams(thickest * area)} for ${text.pizzas.diameter} across`,
+    });
+  const liquid = dough.liquid.reduce((sum, part) => sum + part.percent, 0);
+  if (!(liquid >= 30 && liquid <= 120))
+    problems.push({
+      path: 'dough.liquid',
+      found: `${Number(liquid.toFixed(3))} percent of flour in all`,
+      allowed: '30 to 120 percent in all',
+    });
+  return problems;
+}
+
+/** `waterShare` belongs to a custom liquid or cheese, which cannot do without it. */
+function shareProblems(
+  path: string,
+  parts: readonly { kind: string; waterShare?: number | undefined }[],
+): Problem[] {
+  return parts.flatMap(({ kind, waterShare }, index) => {
+    const at = `${path}.${index}.waterShare`;
+    if (kind === 'custom' && waterShare === undefined)
+      return [{ path: at, found: 'nothing', allowed: 'a number from 0 to 1, needed for kind custom' }];
+    if (kind !== 'custom' && waterShare !== undefined)
+      return [{ path: at, found: String(waterShare), allowed: 'nothing: only kind custom takes it' }];
+    return [];
+  });
+}
+
+function customProblems(file: PlanFile, { plate }: FullPlanSI): Problem[] {
+  const { given, missing } = customGiven(file);
+  if (plate.material === 'custom')
+    return missing.map((name) => ({
+      path: `plate.${name}`,
+      found: 'nothing',
+      allowed: `a value: material custom needs its ${name}`,
+    }));
+  return given.map((name) => ({
+    path: `plate.${name}`,
+    found: describe(file.plate?.[name as keyof typeof file.plate]),
+    allowed: 'nothing: only material custom takes it',
+  }));
+}
+
+/** Every way in which the fields of a plan do not go together. */
+export function fitProblems(file: PlanFile, text: FullPlan, plan: FullPlanSI): readonly Problem[] {
+  return [
+    ...plateProblems(plan, text),
+    ...customProblems(file, plan),
+    ...pizzaProblems(plan, text),
+    ...shareProblems('dough.liquid', plan.dough.liquid),
+    ...shareProblems('toppings.cheese', plan.toppings.cheese),
+  ];
+}

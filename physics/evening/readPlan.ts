@@ -1,0 +1,97 @@
+/** A plan file to an evening in SI: guards first, then the schema, then what is left out, then whether it fits. */
+import { showQuantity } from '../quantities/index.ts';
+import type { Warning } from './answer.ts';
+import type { Assumption, Evening } from './evening.ts';
+import { fillPlan, type ReadContext } from './planDefaults.ts';
+import { planFormat, planVersion, type PlanFile } from './planFile.ts';
+import { fitProblems } from './planFits.ts';
+import { check, describe, hostileProblems, shapeProblems } from './planShape.ts';
+import { parsePlanText } from './planText.ts';
+import type { Problem } from './problem.ts';
+import { fullSchema, planSchema, type FullPlanSI } from './schema.ts';
+
+export type PlanRead =
+  | {
+      readonly ok: true;
+      readonly evening: Evening;
+      readonly assumed: readonly Assumption[];
+      readonly warnings: readonly Warning[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Another format or a newer version makes every further complaint pointless. */
+function headProblem(file: object): Problem | undefined {
+  const { format, version } = file as { format?: unknown; version?: unknown };
+  if (format !== planFormat) return { path: 'format', found: describe(format), allowed: `"${planFormat}"` };
+  if (version === planVersion) return undefined;
+  const newer = typeof version === 'number' && version > planVersion;
+  return {
+    path: 'version',
+    found: `${describe(version)}${newer ? ', written by a newer program' : ''}`,
+    allowed: String(planVersion),
+  };
+}
+
+function toEvening(plan: FullPlanSI): Evening {
+  const { shade, ...pizzas } = plan.pizzas;
+  return {
+    title: plan.title,
+    anchor: plan.anchor,
+    kitchen: plan.kitchen,
+    oven: plan.oven,
+    plate: { ...plan.plate, custom: plan.plate.custom },
+    pizzas: { ...pizzas, shadeLightness: shade },
+    dough: {
+      ...plan.dough,
+      liquid: plan.dough.liquid.map((part) => ({ ...part, waterShare: part.waterShare })),
+    },
+    toppings: {
+      ...plan.toppings,
+      cheese: plan.toppings.cheese.map((part) => ({ ...part, waterShare: part.waterShare })),
+    },
+  };
+}
+
+function warningsOf({ oven }: Evening): readonly Warning[] {
+  // Half a thousandth of a kelvin: 482 degF and 250 degC on one dial are no contradiction.
+  if (oven.setpoint <= oven.highestSetting + 0.5e-3) return [];
+  const show = (kelvin: number): string => showQuantity(kelvin, 'temperature', 'metric');
+  return [
+    {
+      code: 'setpoint-above-highest',
+      message: `This oven goes to ${show(oven.highestSetting)}; set to ${show(oven.setpoint)}, the plan shows what a stronger oven would do.`,
+    },
+  ];
+}
+
+/** Reads a plan that has already been parsed. Never throws on what it is given. */
+export function readPlanObject(file: unknown, context: ReadContext): PlanRead {
+  const hostile = hostileProblems(file);
+  if (hostile.length > 0) return { ok: false, problems: hostile };
+  if (typeof file !== 'object' || file === null || Array.isArray(file))
+    return { ok: false, problems: [{ path: 'plan', found: describe(file), allowed: 'an object' }] };
+  const head = headProblem(file);
+  if (head !== undefined) return { ok: false, problems: [head] };
+
+  const shape = shapeProblems(file);
+  const checked = check(planSchema, file);
+  const named = new Set(shape.map(({ path }) => path));
+  const values = checked.ok ? [] : checked.problems.filter(({ path }) => !named.has(path));
+  if (shape.length + values.length > 0) return { ok: false, problems: [...shape, ...values] };
+
+  // The schema has seen every field of it.
+  const plan = file as PlanFile;
+  const filled = fillPlan(plan, context);
+  const full = check(fullSchema, filled.plan);
+  if (!full.ok) return { ok: false, problems: full.problems };
+  const misfits = fitProblems(plan, filled.plan, full.output);
+  if (misfits.length > 0) return { ok: false, problems: misfits };
+  const evening = toEvening(full.output);
+  return { ok: true, evening, assumed: filled.assumed, warnings: warningsOf(evening) };
+}
+
+/** Reads the text of a plan file: at most 1 MB, JSON, then as `readPlanObject`. Never throws. */
+export function readPlanText(text: string, context: ReadContext): PlanRead {
+  const parsed = parsePlanText(text);
+  return parsed.ok ? readPlanObject(parsed.file, context) : parsed;
+}
