@@ -4,7 +4,7 @@ import { gravity } from '../materials/constants.ts';
 
 /*
  * Still air has a Nusselt number too. One face of a disc in resting air passes 4 k a (T - T_air), so with the
- * length A/P = a/2 Nu is 2/pi (Carslaw and Jaeger, Conduction of Heat in Solids, 8.2: disc). Joined as a fourth
+ * length A/P = a/2 Nu is 2/pi (Carslaw and Jaeger, Conduction of Heat in Solids, 8.2; place from memory). Joined as a fourth
  * power it changes h by less than 0.1 % at Ra 1e4 and keeps a solver from stalling where surface and air meet.
  */
 const stillAir = 2 / Math.PI;
