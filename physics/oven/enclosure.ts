@@ -9,7 +9,6 @@ function checkEnclosure(factors: Float64Array, areas: Float64Array, emissivities
   if (emissivities.length !== n) {
     throw new OutOfRange('emissivities', `${emissivities.length} entries`, `${n} for ${n} areas`);
   }
-  const tolerance = 1e-9;
   for (let i = 0; i < n; i++) {
     const area = areas[i]!;
     const emissivity = emissivities[i]!;
@@ -17,6 +16,10 @@ function checkEnclosure(factors: Float64Array, areas: Float64Array, emissivities
     if (!(emissivity >= 0 && emissivity <= 1)) {
       throw new OutOfRange(`emissivities[${i}]`, String(emissivity), '0 to 1');
     }
+  }
+  const tolerance = 1e-9;
+  for (let i = 0; i < n; i++) {
+    const area = areas[i]!;
     let sum = 0;
     for (let j = 0; j < n; j++) {
       sum += factors[i * n + j]!;

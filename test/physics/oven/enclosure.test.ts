@@ -207,7 +207,9 @@ describe('what holds for every enclosure', () => {
   });
   it('between black surfaces is the view factor itself', () => {
     const B = absorptionFactors(oven.factors, oven.areas, new Float64Array(n).fill(1));
-    B.forEach((value, index) => expect(value).toBeCloseTo(oven.factors[index]!, 14));
+    B.forEach((value, index) => {
+      expect(value).toBeCloseTo(oven.factors[index]!, 14);
+    });
   });
 });
 

@@ -51,7 +51,7 @@ describe('parallel rectangles, published', () => {
   });
 });
 
-describe('parallel rectangles, worked out beforehand from the catalogue's form (a check of the code)', () => {
+describe('parallel rectangles, worked out beforehand from the same closed form (a check of the code)', () => {
   const floor = at(0.6, 0.46);
   const plate = rectangle(0.097, 0.503, 0.052, 0.408);
   it.each([
