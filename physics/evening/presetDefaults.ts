@@ -6,8 +6,6 @@
 import type { BottomElementId, FuelId, OvenPresetId } from './ids.ts';
 
 export interface PresetDefaults {
-  /** for a list to choose from */
-  readonly name: string;
   readonly setpoint: string;
   readonly highestSetting: string;
   readonly fuel: FuelId;
@@ -26,7 +24,6 @@ export const presetDefaults: Readonly<Record<OvenPresetId, PresetDefaults>> = {
   // Built in under the worktop of a 60 cm kitchen: 67 l, bottom heat under an enamelled floor.
   european: {
     ...plain,
-    name: 'European, 67 l',
     setpoint: '250 degC',
     highestSetting: '250 degC',
     fuel: 'electric',
@@ -37,7 +34,6 @@ export const presetDefaults: Readonly<Record<OvenPresetId, PresetDefaults>> = {
   // 30 in wide, on 240 V: 132 l, both elements in the cavity, sold with dials to 550 degF.
   'north-american': {
     ...plain,
-    name: 'North American, 132 l',
     setpoint: '550 degF',
     highestSetting: '550 degF',
     fuel: 'electric',
@@ -48,7 +44,6 @@ export const presetDefaults: Readonly<Record<OvenPresetId, PresetDefaults>> = {
   // The same cavity over a burner of some 16,000 BTU/h. The grill burner's 3.5 kW (12,000 BTU/h) is our estimate.
   'north-american-gas': {
     ...plain,
-    name: 'North American gas, 132 l',
     setpoint: '550 degF',
     highestSetting: '550 degF',
     fuel: 'gas',
@@ -59,7 +54,6 @@ export const presetDefaults: Readonly<Record<OvenPresetId, PresetDefaults>> = {
   // Half height or older, weaker in everything: the oven of a reader for whom a recipe has to be rewritten.
   small: {
     ...plain,
-    name: 'small or weak, 48 l',
     setpoint: '230 degC',
     highestSetting: '230 degC',
     fuel: 'electric',
@@ -70,7 +64,6 @@ export const presetDefaults: Readonly<Record<OvenPresetId, PresetDefaults>> = {
   // 71 l with more power and a dial to 300 degC.
   strong: {
     ...plain,
-    name: 'strong, 71 l',
     setpoint: '300 degC',
     highestSetting: '300 degC',
     fuel: 'electric',

@@ -1,0 +1,85 @@
+/** `plan`: a plan file (or a built-in evening) to the answer, as text for the fridge or as JSON for scripts. */
+import { demoIds, upcoming } from '../../physics/evening/demos.ts';
+import type { ReadContext } from '../../physics/evening/planDefaults.ts';
+import type { Planned } from '../../physics/evening/planEvening.ts';
+import type { PlanFile } from '../../physics/evening/planFile.ts';
+import { setPath } from '../../physics/evening/planPath.ts';
+import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
+import { parsePlanText, type TextParsed } from '../../physics/evening/planText.ts';
+import { wording, type Problem } from '../../physics/evening/problem.ts';
+import { FileProblem } from '../files/readText.ts';
+import { help, readArguments, type Request } from './arguments.ts';
+import { fridgeText } from './fridge.ts';
+
+/** All that the command touches, so that it can be called without a process. */
+export interface TerminalIo {
+  /** rejects with a FileProblem when there is nothing to read */
+  readonly readFile: (path: string) => Promise<string>;
+  readonly stdout: (text: string) => void;
+  readonly stderr: (text: string) => void;
+  /** ms since 1970-01-01T00:00Z, and what the wall clock adds to it */
+  readonly now: number;
+  readonly offsetMinutes: number;
+  readonly planFromFile: (file: unknown, context: ReadContext) => Planned;
+}
+
+/** Done; our fault; the input was wrong. */
+export type ExitStatus = 0 | 1 | 2;
+
+const oneLine = (text: string): string => text.replaceAll(/\s+/gu, ' ');
+
+/** The file with what `--set` puts in its place. A file of the wrong shape is refused before it is changed. */
+function changed(file: unknown, sets: Request['sets']): TextParsed {
+  if (sets.length === 0) return { ok: true, file };
+  const unfit = [...hostileProblems(file), ...shapeProblems(file)];
+  if (unfit.length > 0) return { ok: false, problems: unfit };
+  const problems: Problem[] = [];
+  let result = file as PlanFile;
+  for (const { path, text } of sets) {
+    const set = setPath(result, path, text);
+    if (set.ok) result = set.file;
+    else problems.push(set.problem);
+  }
+  return problems.length === 0 ? { ok: true, file: result } : { ok: false, problems };
+}
+
+/**
+ * Runs the command. Data goes to `stdout`, everything else to `stderr`: one line for each problem of the input, and
+ * never a stack trace.
+ */
+export async function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitStatus> {
+  const refuse = (problems: readonly Problem[]): ExitStatus => {
+    io.stderr(problems.map((problem) => `${wording(problem)}\n`).join(''));
+    return 2;
+  };
+  try {
+    const asked = readArguments(argv);
+    if (!asked.ok) return refuse(asked.problems);
+    const { request } = asked;
+    if (request.help) {
+      io.stdout(help);
+      return 0;
+    }
+    const parsed: TextParsed =
+      request.file === undefined
+        ? { ok: true, file: upcoming(request.example ?? demoIds[0]!, io.now, io.offsetMinutes) }
+        : parsePlanText(await io.readFile(request.file));
+    if (!parsed.ok) return refuse(parsed.problems);
+    const file = changed(parsed.file, request.sets);
+    if (!file.ok) return refuse(file.problems);
+    const planned = io.planFromFile(file.file, { now: io.now, offsetMinutes: io.offsetMinutes });
+    if (!planned.ok) return refuse(planned.problems);
+    io.stdout(
+      request.json ? `${JSON.stringify(planned.answer)}\n` : fridgeText(planned.answer, request.units),
+    );
+    return 0;
+  } catch (error) {
+    if (error instanceof FileProblem) {
+      io.stderr(`${oneLine(error.message)}\n`);
+      return 2;
+    }
+    const what = error instanceof Error ? error.message : String(error);
+    io.stderr(`This is our fault, not yours: ${oneLine(what)}\n`);
+    return 1;
+  }
+}
