@@ -5,7 +5,7 @@
  */
 import * as v from 'valibot';
 
-const documentId = v.pipe(v.string(), v.uuid());
+const documentId = v.pipe(v.string(), v.uuid('the id of a document, a UUID'));
 /** A plan file is at most 1 MB. */
 const planText = v.pipe(v.string(), v.maxLength(1_000_000));
 const planDocument = v.strictObject({ document: documentId, name: v.string(), text: planText });

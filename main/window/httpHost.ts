@@ -30,12 +30,12 @@ export interface HttpHost {
   readonly origin: string;
   /** The one address that opens the window, good for one visit. */
   readonly address: string;
-  push<K extends PushName>(name: K, push: Push<K>): void;
+  readonly push: <K extends PushName>(name: K, push: Push<K>) => void;
   close(): Promise<void>;
 }
 
 export const bodyLimits: BodyLimits = { bytes: 1_200_000, milliseconds: 10_000 };
-const callPath = /^\/bridge\/([A-Za-z]{1,40})$/;
+const callPath = /^\/bridge\/([^/]{0,80})$/;
 const statusOf = { foreign: 403, unknown: 404, misshapen: 400 } as const;
 
 /** A request turned away, with the status that says why. */

@@ -1,0 +1,54 @@
+/** Runs `main/electron.ts` and `main/preload.ts` against the recorder. */
+import { join } from 'node:path';
+import { vi } from 'vitest';
+import type { WindowBridge } from '../../main/bridge.ts';
+import { places, type Places } from '../../main/files/places.ts';
+import { electronRecorder, type Recorder } from './electronRecorder.ts';
+import { writeFixtureWindow } from './fixtureWindow.ts';
+
+export interface RecordedElectron {
+  readonly recorder: Recorder;
+  readonly places: Places;
+  readonly window: Recorder['windows'][number];
+  readonly bridge: WindowBridge;
+  /** what the terminal would show */
+  readonly said: readonly string[];
+}
+
+/** @param folder holds the fixture's program folder, its data and its documents; the caller removes it, and then calls `closeElectron` */
+export async function openElectron(folder: string): Promise<RecordedElectron> {
+  vi.resetModules();
+  vi.stubEnv('HEARTHCLOCK_DATA', join(folder, 'data'));
+  writeFixtureWindow(join(folder, 'app', 'dist', 'renderer'));
+  const recorder = electronRecorder(join(folder, 'app'), folder);
+  const said: string[] = [];
+  for (const stream of [process.stdout, process.stderr]) {
+    vi.spyOn(stream, 'write').mockImplementation((text) => said.push(String(text)) > 0);
+  }
+  vi.doMock('electron', () => recorder.module);
+  // Electron's own words, then ours: the test runner's are not to be taken for a file.
+  const words = process.argv;
+  process.argv = ['electron', 'app'];
+  try {
+    await import('../../main/electron.ts');
+    await import('../../main/preload.ts');
+  } finally {
+    process.argv = words;
+  }
+  await vi.waitFor(() => {
+    if (recorder.windows[0]?.loaded.length !== 1) throw new Error('the window has not been loaded');
+  });
+  return {
+    recorder,
+    places: places(process.platform, process.env, folder),
+    window: recorder.windows[0]!,
+    bridge: recorder.exposed.get('hearthclock') as WindowBridge,
+    said,
+  };
+}
+
+export function closeElectron(): void {
+  vi.doUnmock('electron');
+  vi.unstubAllEnvs();
+  vi.restoreAllMocks();
+}
