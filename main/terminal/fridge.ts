@@ -3,7 +3,7 @@ import type { BakeAnswer, PlanAnswer, Range } from '../../physics/evening/answer
 import { addMinutes, dateOf, readInstant, showClock, weekdayName } from '../../physics/evening/clock.ts';
 import type { Assumption, Instant } from '../../physics/evening/evening.ts';
 import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
-import { columns, listed, section, wrap } from './page.ts';
+import { columns, kept, listed, section, wrap } from './page.ts';
 
 const closing =
   'Figures are estimates. The instructions of the maker of your oven and local rules come first.';
@@ -17,13 +17,13 @@ function at(text: string): Instant {
 
 /** Everything that depends on the units a cook reads. */
 function shower(units: UnitSystem) {
-  const clock = (instant: Instant): string => showClock(instant, units === 'us' ? 12 : 24);
+  const clock = (instant: Instant): string => kept(showClock(instant, units === 'us' ? 12 : 24));
   return {
     clock,
     clockOf: (text: string): string => clock(at(text)),
-    minutes: (minutes: number): string => showQuantity(minutes * 60, 'duration', units),
-    celsius: (celsius: number): string => showQuantity(fromCelsius(celsius), 'temperature', units),
-    grams: (grams: number): string => showQuantity(grams / 1000, 'mass', units),
+    minutes: (minutes: number): string => kept(showQuantity(minutes * 60, 'duration', units)),
+    celsius: (celsius: number): string => kept(showQuantity(fromCelsius(celsius), 'temperature', units)),
+    grams: (grams: number): string => kept(showQuantity(grams / 1000, 'mass', units)),
   };
 }
 type Shower = ReturnType<typeof shower>;
@@ -31,7 +31,7 @@ type Shower = ReturnType<typeof shower>;
 /** `5 to 8 min`: whole minutes, since nobody knows them better. */
 function range([low, high]: Range): string {
   const [from, to] = [Math.round(low), Math.round(high)];
-  return from === to ? `about ${from} min` : `${from} to ${to} min`;
+  return from === to ? `about ${kept(`${from} min`)}` : `${from} to ${kept(`${to} min`)}`;
 }
 
 function ovenOn(answer: PlanAnswer, show: Shower): readonly string[] {
@@ -60,13 +60,17 @@ const waitsFor: Readonly<Record<BakeAnswer['decidedBy'], string>> = {
 /** `6 min 20 s`, or from the shortest to the longest when they differ by more than a quarter of a minute. */
 function span(minutes: readonly number[], show: Shower): string {
   const [low, high] = [Math.min(...minutes), Math.max(...minutes)];
-  return high - low < 0.25 ? show.minutes(minutes[0]!) : `${show.minutes(low)} to ${show.minutes(high)}`;
+  if (high - low < 0.25) return show.minutes(minutes[0]!);
+  const [from, to] = [show.minutes(low), show.minutes(high)];
+  // `8 to 9 min` rather than `8 min to 9 min`.
+  const bare = /^\d+(?=\u00a0min$)/u;
+  return bare.test(to) ? `${bare.exec(from)?.[0] ?? from} to ${to}` : `${from} to ${to}`;
 }
 
 function bake({ bakes, range: spread }: PlanAnswer, show: Shower): readonly string[] {
   const [first, ...later] = bakes;
   if (first === undefined) return [];
-  const between = spread === null ? '' : ` (${range(spread.bakeMinutes)})`;
+  const between = spread === null ? '' : ` (likely ${range(spread.bakeMinutes)})`;
   const waits = later.map(({ waitBeforeMinutes }) => waitBeforeMinutes);
   const next =
     waits.length === 0
@@ -84,7 +88,7 @@ function bake({ bakes, range: spread }: PlanAnswer, show: Shower): readonly stri
       )}${between}${next}.`,
     ),
     ...wrap(
-      `${waitsFor[first.decidedBy]} ${show.grams(first.waterLeftOnTopG)} of water left on top.${finish}`,
+      `${waitsFor[first.decidedBy]} ${show.grams(Math.round(first.waterLeftOnTopG))} of water left on top.${finish}`,
       '  ',
     ),
   ];
@@ -149,7 +153,7 @@ function assumed(list: readonly Assumption[]): readonly string[] {
   return (Object.keys(origins) as Assumption['from'][]).flatMap((from) => {
     const parts = list
       .filter((item) => item.from === from)
-      .map(({ path, taken }) => `${inWords(path)} ${taken}`);
+      .map(({ path, taken }) => `${inWords(path)} ${kept(taken)}`);
     return parts.length === 0 ? [] : wrap(`${origins[from]}: ${parts.join('; ')}.`, '  ');
   });
 }
@@ -173,5 +177,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
       ...wrap(closing, '- '),
     ]),
     '',
-  ].join('\n');
+  ]
+    .join('\n')
+    .replaceAll('\u00a0', ' ');
 }

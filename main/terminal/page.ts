@@ -1,12 +1,17 @@
-/** Plain text on a page of 80 columns. */
+/** Plain text on a page of 80 columns. A no-break space holds a figure and its unit on one line. */
 const width = 80;
+
+/** `6 min 20 s` as something that is not broken over two lines. */
+export function kept(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
+}
 
 /** Breaks a text between words; lines after the first begin with `hang` spaces, the first with what is given. */
 export function wrap(text: string, first = '', hang = first.length): readonly string[] {
   const lines: string[] = [];
   let line = first;
   let empty = true;
-  for (const word of text.split(/\s+/u).filter((w) => w !== '')) {
+  for (const word of text.split(/[ \t\r\n]+/u).filter((w) => w !== '')) {
     if (!empty && line.length + 1 + word.length > width) {
       lines.push(line);
       line = ' '.repeat(hang);

@@ -1,0 +1,112 @@
+import { describe, expect, it } from 'vitest';
+import { fridgeText } from '../../main/terminal/fridge.ts';
+import { columns, listed, wrap } from '../../main/terminal/page.ts';
+import { fixture } from './planFixture.ts';
+
+describe('the page for the fridge', () => {
+  it('reads like this', () => {
+    expect(fridgeText(fixture, 'metric')).toBe(`Four pizzas for friends
+Saturday 2026-01-31
+
+Switch the oven on at 18:34 (between 18:24 and 18:42).
+  The plate needs 48 min and is then at 250 °C; the oven itself signals after
+  17 min.
+Bake 6 min 20 s to 7 min (likely 5 to 8 min), then 8 to 9 min until the next one
+can go in.
+  The top decides: the base is ready before it. 31 g of water left on top. Then
+  1 min 30 s under the top element.
+Eat at 19:30, the last pizza at 19:57.
+  The plate sets the pace; the dough has 12 min and your hands have 20 min to
+  spare.
+
+By the clock
+  13:00  Mix the dough.
+  18:34  Switch the oven on at 250 °C, the plate on the second position from the
+         bottom, nothing else in it.
+
+Dough
+  601 g  flour
+  373 g  water
+   15 g  salt
+    9 g  oil
+  1.2 g  instant yeast
+  Liquid at 27 °C, for a dough of 25 °C. Ready after 6 h 2 min (4 h 30 min to
+  8 h), from 18:50 to 20:40.
+
+Assumed, because the plan does not say
+  From the built-in evening: plate rack height 0.3.
+  As the kitchen: oven start temperature 21 degC; dough rise temperature
+  21 degC.
+
+Cautions
+- The plate stays too hot to touch for 3 h after the last pizza.
+- Figures are estimates. The instructions of the maker of your oven and local
+  rules come first.
+`);
+  });
+  it('speaks of Fahrenheit, ounces and a twelve-hour clock when asked', () => {
+    const text = fridgeText(fixture, 'us');
+    expect(text).toContain('Switch the oven on at 6:34 pm (between 6:24 pm and 6:42 pm).');
+    expect(text).toContain('is then at 482 °F');
+    expect(text).toContain('Liquid at 81 °F');
+    expect(text).toMatch(/0\.042 oz {2}instant yeast/u);
+    expect(text).not.toMatch(/\d g /u);
+  });
+  it('leaves out what there is not: a range, a second pizza, spare time, assumptions', () => {
+    const text = fridgeText(
+      {
+        ...fixture,
+        range: null,
+        bakes: fixture.bakes.slice(0, 1).map((bake) => ({ ...bake, decidedBy: 'base', finishMinutes: 0 })),
+        limitedBy: 'hands',
+        slackMinutes: { plate: 0, dough: 0, hands: 0 },
+        assumed: [],
+        warnings: [],
+      },
+      'metric',
+    );
+    expect(text).toContain('on at 18:34.\n');
+    expect(text).toContain('Bake 6 min 20 s.\n  The colour of the base decides. 31 g');
+    expect(text).toContain('Eat at 19:30.\n  Your hands set the pace.\n');
+    expect(text).not.toContain('Assumed');
+    expect(text).toContain('local\n  rules come first');
+  });
+  it('stays within 80 columns, ends with one line break and has no blanks at line ends', () => {
+    for (const units of ['metric', 'us'] as const) {
+      const lines = fridgeText(fixture, units).split('\n');
+      expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(80);
+      expect(lines.filter((line) => line !== line.trimEnd())).toEqual([]);
+      expect(lines.at(-1)).toBe('');
+      expect(lines.at(-2)).not.toBe('');
+    }
+  });
+});
+
+describe('the page', () => {
+  it('breaks between words and lets a long word stand', () => {
+    expect(wrap('a '.repeat(50)).map((line) => line.length)).toEqual([79, 19]);
+    expect(wrap(`x ${'y'.repeat(90)}`, '- ')).toEqual(['- x', `  ${'y'.repeat(90)}`]);
+    expect(wrap('   ')).toEqual([]);
+  });
+  it('lists and aligns', () => {
+    expect([listed([]), listed(['a']), listed(['a', 'b', 'c'])]).toEqual(['', 'a', 'a, b and c']);
+    expect(
+      columns(
+        [
+          ['1 g', 'a'],
+          ['10 g', 'b'],
+        ],
+        'right',
+      ),
+    ).toEqual(['   1 g  a', '  10 g  b']);
+    expect(
+      columns(
+        [
+          ['1 g', 'a'],
+          ['10 g', 'b'],
+        ],
+        'left',
+      ),
+    ).toEqual(['  1 g   a', '  10 g  b']);
+  });
+});
