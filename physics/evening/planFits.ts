@@ -46,6 +46,19 @@ function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
   return problems;
 }
 
+/** An oven that starts hotter than its dial really stands never switches on: there is no preheat to plan. */
+function startProblems({ oven }: FullPlanSI, text: FullPlan): Problem[] {
+  const reached = oven.setpoint + oven.thermostatOffset;
+  if (oven.startTemperature < reached) return [];
+  return [
+    {
+      path: 'oven.startTemperature',
+      found: describe(text.oven.startTemperature),
+      allowed: `below the ${showQuantity(reached, 'temperature', 'metric')} that setpoint and thermostat offset make`,
+    },
+  ];
+}
+
 function pizzaProblems({ pizzas, plate, dough }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
   const side = Math.min(plate.width, plate.depth);
@@ -107,6 +120,7 @@ export function fitProblems(file: PlanFile, text: FullPlan, plan: FullPlanSI): r
   return [
     ...plateProblems(plan, text),
     ...customProblems(file, plan),
+    ...startProblems(plan, text),
     ...pizzaProblems(plan, text),
     ...shareProblems('dough.liquid', plan.dough.liquid),
     ...shareProblems('toppings.cheese', plan.toppings.cheese),

@@ -43,7 +43,7 @@ const oven = {
   fuel: choice(fuelIds),
   fan: flag(),
   bottomElement: choice(bottomElementIds),
-  thermostatOffset: quantity('temperatureDifference', '-100 K', '100 K', { metric: 'K', us: 'F degrees' }),
+  thermostatOffset: quantity('temperatureDifference', '-60 K', '60 K', { metric: 'K', us: 'F degrees' }),
 };
 const power = {
   bottom: quantity('power', '0.2 kW', '12 kW', watts),

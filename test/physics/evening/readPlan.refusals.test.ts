@@ -122,6 +122,11 @@ describe('what is refused, and how it is said', () => {
       'plate.depth: found "42 cm"; allowed at most the depth of the cavity, 41 cm',
     ],
     [
+      'a hot start',
+      { oven: { setpoint: '200 degC', startTemperature: '190 degC', thermostatOffset: '-20 K' } },
+      'oven.startTemperature: found "190 degC"; allowed below the 180 °C that setpoint and thermostat offset make',
+    ],
+    [
       'a surface it cannot have',
       { plate: { material: 'cordierite', surface: 'rusted' } },
       'plate.surface: found "rusted"; allowed for cordierite: seasoned, bare',

@@ -5,6 +5,7 @@ import type { PlanFile } from '../../../physics/evening/planFile.ts';
 import { allPlanPaths, fieldAt, setPath } from '../../../physics/evening/planPath.ts';
 import { parsePlanText, writePlan } from '../../../physics/evening/planText.ts';
 import { wording } from '../../../physics/evening/problem.ts';
+import { readQuantity, type QuantityKind } from '../../../physics/quantities/index.ts';
 import { readPlanObject, readPlanText } from '../../../physics/evening/readPlan.ts';
 
 const context = { now: 0 };
@@ -150,6 +151,18 @@ describe('setting one field', () => {
     for (const path of allPlanPaths) expect(fieldAt(path)?.allowed).not.toBe('');
     expect(fieldAt('plate.thickness')).toMatchObject({ kind: 'length', units: { metric: 'mm', us: 'in' } });
     expect(fieldAt('plate')).toBeUndefined();
+  });
+  it('names units that a bare number can take in the window', () => {
+    const quantities = allPlanPaths.flatMap((path) => {
+      const { kind, units } = fieldAt(path)!;
+      return units === undefined ? [] : [{ path, kind: kind as QuantityKind, units }];
+    });
+    expect(quantities.length).toBeGreaterThan(20);
+    for (const { path, kind, units } of quantities)
+      for (const bareUnit of [units.metric, units.us])
+        expect(readQuantity('20', kind, { bareUnit }).ok, `${path} in ${bareUnit}`).toBe(true);
+  });
+  it('knows the choices of a field', () => {
     expect(fieldAt('pizzas.bench')?.choices).toEqual(['metal', 'flour', 'semolina', 'parchment']);
   });
 });
