@@ -102,15 +102,15 @@ export function surroundingsFactor(dough: Omit<Leavened, 'yeast'>): number {
 /**
  * Rate of a dough at its best temperature, relative to 1 % fresh yeast without salt, sugar or alcohol.
  *
- * @throws OutOfRange for a dose that is not above 0 or beyond 20 % (fresh)
+ * @throws OutOfRange for a dose that is not above 0 or beyond 40 % (fresh)
  */
 export function doughRate(dough: Leavened): number {
   const fresh = dough.yeast.percent * freshYeastFor[dough.yeast.kind];
-  if (!(fresh > 0 && fresh <= 20))
+  if (!(fresh > 0 && fresh <= 40))
     throw new OutOfRange(
       'dough.yeast.percent',
       `${dough.yeast.percent} % ${dough.yeast.kind}`,
-      'more than 0 % and at most what equals 20 % of fresh yeast',
+      'more than 0 % and at most what equals 40 % of fresh yeast',
     );
   return fresh ** doseExponent * surroundingsFactor(dough);
 }

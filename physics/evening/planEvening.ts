@@ -1,18 +1,9 @@
-/** From an evening to its plan: the run of the oven and the rise of the dough, joined on the clock. */
-import type { PlanAnswer, Warning } from './answer.ts';
+/** From an evening to its plan, with the simulation that this program has. */
 import type { Engine } from './engine.ts';
-import type { Assumption, Evening } from './evening.ts';
-import type { Problem } from './problem.ts';
-import type { EveningRun } from './run.ts';
+import type { Evening } from './evening.ts';
+import type { Planned, PlanExtras } from './planWith.ts';
 
-export type Planned =
-  | {
-      readonly ok: true;
-      readonly evening: Evening;
-      readonly answer: PlanAnswer;
-      readonly run: EveningRun;
-    }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+export type { Planned, PlanExtras } from './planWith.ts';
 
 export interface PlanContext {
   /** ms since 1970-01-01T00:00Z, the clock of whoever asks */
@@ -21,15 +12,11 @@ export interface PlanContext {
   readonly band?: boolean;
 }
 
-export interface PlanExtras {
-  readonly assumed: readonly Assumption[];
-  /** what the reading of the file already warned of */
-  readonly warnings: readonly Warning[];
-  readonly band?: boolean;
-  /** ms since 1970-01-01T00:00Z; without it nothing can lie in the past */
-  readonly now?: number;
-}
+/**
+ * Plans what a file says. Problems of the file, and what the dough or the oven cannot do with its figures, come back as
+ * problems; never throws on what the file holds.
+ */
+export declare function planFromFile(file: unknown, context: PlanContext, engine?: Engine): Planned;
 
-export declare function planFromFile(file: unknown, context: PlanContext): Planned;
-
+/** Plans an evening. Figures that lie beyond what can be computed come back as problems with the plan's own paths. */
 export declare function planEvening(evening: Evening, extras: PlanExtras, engine?: Engine): Planned;

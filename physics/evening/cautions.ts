@@ -1,0 +1,191 @@
+/**
+ * What a cook is warned of: each caution has its condition and names the figure that triggered it. The last two always
+ * stand: the maker's instructions come first, and figures are estimates.
+ */
+import { zeroCelsius } from '../materials/constants.ts';
+import type { PlateMaterial } from '../materials/plates.ts';
+import type { Warning } from './answer.ts';
+import { coolingTime, safeToTouch } from './cooling.ts';
+import type { Evening } from './evening.ts';
+
+export interface CautionFacts {
+  readonly evening: Evening;
+  readonly material: PlateMaterial;
+  /** kg */
+  readonly plateMass: number;
+  /** K, the hottest the plate's top gets */
+  readonly hottestPlate: number;
+  /** s from the sauce and cheese on the bench to the last pizza in the oven */
+  readonly toppingsOut: number;
+  /** s from the flour in the bowl to the last pizza in the oven */
+  readonly doughOut: number;
+}
+
+/** degC: paper sold for baking is printed with 215 to 232 degC (420 to 450 degF) as its limit. */
+const parchmentRating = 215;
+/** kg: four manuals of one maker group allow 25 lb on a roll-out rack; plain racks print nothing. */
+const rackManuals = 11.3;
+const rackCaution = 8;
+const rackSerious = 11;
+/** m of free air around the plate that makers ask for: common practice, no source */
+const freeAir = 0.05;
+/** degC: smoke points of usual kitchen oils begin at about 190 (virgin olive) and end at 227 to 254 (refined sunflower). */
+const oilSmokes = { from: 190, all: 254 };
+/** s: 2 h between 4 and 60 degC, 1 h above 32 degC (USDA consumer statements, 2012 and 2016). */
+const perishable = { usual: 2 * 3600, hot: 3600, hotRoom: 32 + zeroCelsius };
+
+const round = (value: number): string => value.toFixed(0);
+const celsius = (kelvin: number): string => `${round(kelvin - zeroCelsius)} °C`;
+const centimetres = (metres: number): string => `${(metres * 100).toFixed(1)} cm`;
+const hours = (seconds: number): string => `${(seconds / 3600).toFixed(1)} h`;
+
+type Caution = (facts: CautionFacts) => Warning | undefined;
+
+const parchment: Caution = ({ evening: { oven, pizzas } }) => {
+  const setpoint = oven.setpoint - zeroCelsius;
+  if (pizzas.bench !== 'parchment' || setpoint <= parchmentRating) return undefined;
+  return {
+    code: 'parchment-above-rating',
+    message: `Baking paper is commonly rated to ${parchmentRating} to 230 °C and the oven is set to ${round(setpoint)} °C: above its rating it chars and can catch fire. Trim it to the pizza, pull it out after a minute or two when the base has set, keep it from the elements and stay by the oven; flour or semolina and a peel avoid it.`,
+  };
+};
+
+const rackLoad: Caution = ({ plateMass }) => {
+  if (plateMass <= rackCaution) return undefined;
+  const kilograms = `${plateMass.toFixed(1)} kg`;
+  return plateMass > rackSerious
+    ? {
+        code: 'plate-too-heavy-for-rack',
+        message: `The plate weighs ${kilograms}; some makers allow no more than ${rackManuals} kg on a rack, food included. Do not use it before the oven's maker has confirmed that the rack carries it, and never pull the rack out with it.`,
+      }
+    : {
+        code: 'plate-heavy-for-rack',
+        message: `The plate weighs ${kilograms}; plain racks rarely state what they carry, and some makers allow ${rackManuals} kg with the food. Ask the maker, and do not pull the rack out with the plate on it.`,
+      };
+};
+
+const air: Caution = ({ evening: { oven, plate } }) => {
+  const side = (oven.cavity.width - plate.width) / 2;
+  const front = (oven.cavity.depth - plate.depth) / 2;
+  const least = Math.min(side, front);
+  if (least >= freeAir) return undefined;
+  return {
+    code: 'little-air-round-plate',
+    message: `Only ${centimetres(least)} stay free ${side <= front ? 'beside the plate' : 'before and behind the plate'}; makers commonly ask for ${centimetres(freeAir)} so that the air can pass and the thermostat reads the oven and not the plate.`,
+  };
+};
+
+const shock: Caution = ({ evening: { oven }, material }) => {
+  if (material.metallic || material.id === 'custom') return undefined;
+  return {
+    code: 'stone-thermal-shock',
+    message: `${material.name} can crack when heated or cooled suddenly: put it into the cold oven before it is set to ${celsius(oven.setpoint)}, let it cool in the oven, and keep water and wet or frozen food off it while hot.`,
+  };
+};
+
+const hotPlate: Caution = (facts) => {
+  const { evening, material, hottestPlate } = facts;
+  const bare = coolingTime(
+    { ...evening.plate, material },
+    hottestPlate,
+    safeToTouch,
+    evening.kitchen.roomTemperature,
+  );
+  const least = Number.isFinite(bare)
+    ? `needs at least ${round(bare / 60)} min bare in open air to fall`
+    : 'will not fall in so warm a kitchen';
+  return {
+    code: 'plate-stays-hot',
+    message: `At ${celsius(hottestPlate)} the plate burns at a touch and ${least} below ${celsius(safeToTouch)}; in the shut oven count on several hours or overnight. Leave it there, and trust a thermometer and not the clock.`,
+  };
+};
+
+const door: Caution = ({ evening: { oven } }) => ({
+  code: 'glass-door',
+  message: `At ${celsius(oven.setpoint)} keep water and wet cloths off the hot glass of the door, put nothing on the open door and do not let a rack or the plate knock against it: scratched or struck glass can shatter, even later.`,
+});
+
+const selfCleaning: Caution = ({ plateMass }) => ({
+  code: 'self-cleaning',
+  message: `Before a self-cleaning run (some 480 °C and more) take out the plate (${plateMass.toFixed(1)} kg), racks and foil, once cold.`,
+});
+
+const oil: Caution = ({ evening: { dough, pizzas, plate, oven }, material, hottestPlate }) => {
+  const film = plate.surface === 'seasoned' && material.metallic;
+  const oiled = pizzas.bench === 'metal' || dough.oil > 0;
+  const top = hottestPlate - zeroCelsius;
+  if (top <= oilSmokes.from || !(film || oiled)) return undefined;
+  const which =
+    top > oilSmokes.all
+      ? 'above the smoke point of every usual oil'
+      : `above the smoke point of many oils, which begins at ${oilSmokes.from} °C`;
+  return {
+    code: film ? 'seasoned-film-smokes' : 'oil-near-smoke-point',
+    message: `The plate reaches ${round(top)} °C, ${which}: ${film ? 'its seasoned film and any oil on it may smoke' : 'oil on it may smoke'}. Wipe oil on thin, ventilate, never pour oil on the hot plate, and never leave it alone${oven.fuel === 'gas' ? ' by the gas flame' : ''}.`,
+  };
+};
+
+const flour: Caution = ({ evening: { pizzas } }) => ({
+  code: 'raw-flour',
+  message: `Flour is raw: do not taste the dough, wash hands, bench and tools after shaping the ${pizzas.count === 1 ? 'pizza' : `${pizzas.count} pizzas`}, and bake until the crumb is done.`,
+});
+
+const perishables: Caution = ({ evening: { kitchen, dough }, toppingsOut, doughOut }) => {
+  const warmest = Math.max(kitchen.roomTemperature, dough.riseTemperature);
+  const limit = (temperature: number): number =>
+    temperature > perishable.hotRoom ? perishable.hot : perishable.usual;
+  const advice = 'keep what is not in use in the refrigerator, and left-over pizza too';
+  if (toppingsOut > limit(kitchen.roomTemperature))
+    return {
+      code: 'perishables-out-long',
+      message: `Cheese and sauce would stand out for ${hours(toppingsOut)} until the last pizza, more than the ${hours(limit(kitchen.roomTemperature))} advised at ${celsius(kitchen.roomTemperature)}: ${advice}.`,
+    };
+  const milky = dough.liquid.some(({ kind, percent }) => (kind === 'milk' || kind === 'whey') && percent > 0);
+  if (milky && dough.riseTemperature > 4 + zeroCelsius && doughOut > limit(warmest))
+    return {
+      code: 'perishables-out-long',
+      message: `A dough with milk or whey would stand out for ${hours(doughOut)} at ${celsius(dough.riseTemperature)}, more than the ${hours(limit(warmest))} advised for perishables: take water, or let it rise in the refrigerator.`,
+    };
+  return undefined;
+};
+
+const gas: Caution = ({ evening: { oven } }) => {
+  if (oven.fuel !== 'gas') return undefined;
+  return {
+    code: 'gas-ventilation',
+    message: `A gas oven at ${celsius(oven.setpoint)} for so long gives off carbon monoxide and nitrogen dioxide: run a hood that vents outside or open a window, have a carbon monoxide alarm, and never block the vents or heat the room with it.`,
+  };
+};
+
+const makersFirst: Caution = () => ({
+  code: 'maker-instructions-first',
+  message:
+    "The instructions of the oven's and the plate's makers and local rules come before anything said here.",
+});
+
+const estimates: Caution = () => ({
+  code: 'figures-are-estimates',
+  message:
+    'All figures are estimates from a model of an ordinary oven of this kind; watch the pizza and not the clock.',
+});
+
+const cautions: readonly Caution[] = [
+  parchment,
+  rackLoad,
+  air,
+  shock,
+  hotPlate,
+  oil,
+  gas,
+  perishables,
+  flour,
+  door,
+  selfCleaning,
+  makersFirst,
+  estimates,
+];
+
+/** The cautions that apply to an evening, the most pressing first, the two that always apply last. */
+export function cautionsFor(facts: CautionFacts): readonly Warning[] {
+  return cautions.map((caution) => caution(facts)).filter((warning) => warning !== undefined);
+}

@@ -1,0 +1,193 @@
+/** The answer of a plan: the run of the oven and the rise of the dough, joined on the clock. */
+import { zeroCelsius } from '../materials/constants.ts';
+import { plateMaterial, type PlateMaterial } from '../materials/plates.ts';
+import type { BakeAnswer, PlanAnswer, Warning } from './answer.ts';
+import { curvesOf } from './answerCurves.ts';
+import { cautionsFor } from './cautions.ts';
+import { writeInstant } from './clock.ts';
+import type { Engine } from './engine.ts';
+import type { Assumption, Evening, Instant } from './evening.ts';
+import { handling } from './handling.ts';
+import { type DoughPlan, planDough } from './planDough.ts';
+import { OutOfRange, type Problem } from './problem.ts';
+import type { Bake, EveningRun } from './run.ts';
+import { handworkFor, schedule, type Schedule } from './schedule.ts';
+import { pastWarnings, readyWarnings } from './scheduleWarnings.ts';
+import { tasksOf } from './tasks.ts';
+
+export type Planned =
+  | {
+      readonly ok: true;
+      readonly evening: Evening;
+      readonly answer: PlanAnswer;
+      readonly run: EveningRun;
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export interface PlanExtras {
+  readonly assumed: readonly Assumption[];
+  /** what the reading of the file already warned of */
+  readonly warnings: readonly Warning[];
+  readonly band?: boolean;
+  /** ms since 1970-01-01T00:00Z; without it nothing can lie in the past */
+  readonly now?: number;
+}
+
+/** Runs of the oven behind a range: enough that P10 and P90 hold to a few percent of the spread. */
+const bandOptions = { samples: 64, seed: 1 } as const;
+const lateMinutes = [5, 10, 15, 20] as const;
+const minutes = (seconds: number): number => seconds / 60;
+
+/** Plans an evening. Figures that lie beyond what can be computed come back as problems with the plan's own paths. */
+export function planWith(evening: Evening, extras: PlanExtras, engine: Engine): Planned {
+  try {
+    const dough = planDough(evening);
+    const run = engine.simulateEvening(evening);
+    return { ok: true, evening, run, answer: answerOf(evening, dough, run, extras, engine) };
+  } catch (error) {
+    if (error instanceof OutOfRange && isPlanPath(error.problem.path))
+      return { ok: false, problems: [error.problem] };
+    throw error;
+  }
+}
+
+/** Whether a problem names a field of the plan, and so is the cook's to mend and not ours. */
+function isPlanPath(path: string): boolean {
+  return /^(anchor|kitchen|oven|plate|pizzas|dough|toppings)(\.|$)/.test(path);
+}
+
+function answerOf(
+  evening: Evening,
+  dough: DoughPlan,
+  run: EveningRun,
+  extras: PlanExtras,
+  engine: Engine,
+): PlanAnswer {
+  const { anchor, plate } = evening;
+  const plan = schedule({
+    kind: anchor.kind,
+    bakes: run.bakes,
+    rest: evening.dough.restBeforeShaping,
+    rise: dough.rise.seconds,
+    past: dough.rise.past,
+    ...handworkFor(evening.pizzas.count, evening.dough.mixing),
+  });
+  const first = run.bakes[0]!;
+  const last = run.bakes[run.bakes.length - 1]!;
+  // The schedule counts from the first load; the anchor ties it to the clock.
+  const anchored = anchor.kind === 'eatAt' ? first.outAt - first.inAt + handling.cut : plan.mixFrom;
+  const instant = (seconds: number): Instant => ({
+    ...anchor.time,
+    epochMilliseconds: anchor.time.epochMilliseconds + 1000 * (seconds - anchored),
+  });
+  const at = (seconds: number): string => writeInstant(instant(seconds));
+  const atRun = (seconds: number): string => at(plan.ovenOn + seconds);
+
+  const material = plateMaterial(plate.material, plate.surface, plate.custom);
+  const plateMassKg = material.density * plate.width * plate.depth * plate.thickness;
+  const { preheat } = run;
+  return {
+    title: evening.title,
+    ovenOnAt: atRun(0),
+    airReadyAt: atRun(preheat.airReady),
+    plateReadyAt: atRun(preheat.plateReady),
+    eatAt: atRun(first.outAt + handling.cut),
+    lastEatAt: atRun(last.outAt + handling.cut),
+    range: extras.band === false ? null : engine.spreadOf(evening, run, bandOptions),
+    preheat: {
+      minutes: minutes(preheat.plateReady),
+      airReadyMinutes: minutes(preheat.airReady),
+      settledPlateTopC: preheat.settledPlateTop - zeroCelsius,
+      idlePowerW: preheat.idlePower,
+      plateTopC: preheat.plateTop - zeroCelsius,
+      plateCoreC: preheat.plateCore - zeroCelsius,
+      ovenAirC: preheat.ovenAir - zeroCelsius,
+      energyKWh: preheat.energy / 3.6e6,
+      biot: preheat.biotNumber,
+      plateModel: preheat.plateModel,
+      plateMassKg,
+    },
+    bakes: run.bakes.map((bake, index) => bakeAnswer(bake, run.bakes[index - 1], atRun)),
+    dough: {
+      liquidC: dough.liquid.temperature - zeroCelsius,
+      doughC: dough.liquid.doughTemperature - zeroCelsius,
+      trueHydrationPercent: dough.trueHydrationPercent,
+      nominalHydrationPercent: dough.nominalHydrationPercent,
+      riseMinutes: minutes(dough.rise.seconds),
+      riseRangeMinutes: [minutes(dough.rise.range[0]), minutes(dough.rise.range[1])],
+      readyWindow: { from: at(plan.doughReady), to: at(plan.doughPast) },
+      ingredientsG: dough.grams,
+    },
+    tasks: tasksOf(
+      evening,
+      run,
+      plan,
+      {
+        grams: dough.grams,
+        liquidTemperature: dough.liquid.temperature,
+        doughTemperature: dough.liquid.doughTemperature,
+      },
+      at,
+    ),
+    curves: curvesOf(run.trace),
+    preheatCurve: curvesOf(preheat.trace),
+    energyKWh: run.energy / 3.6e6,
+    limitedBy: plan.limitedBy,
+    slackMinutes: {
+      plate: minutes(plan.slack.plate),
+      dough: minutes(plan.slack.dough),
+      hands: minutes(plan.slack.hands),
+    },
+    lateStart: engine.lateStart(evening, run, lateMinutes),
+    assumed: extras.assumed,
+    warnings: [
+      ...extras.warnings,
+      ...pastWarnings(evening, dough, plan, extras.now, instant),
+      ...dough.warnings,
+      ...readyWarnings(plan, instant),
+      ...cautions(evening, run, plan, material, plateMassKg),
+    ],
+  };
+}
+
+function bakeAnswer(bake: Bake, before: Bake | undefined, atRun: (seconds: number) => string): BakeAnswer {
+  const toLightness = [...bake.secondsToLightness].map(
+    ([lightness, seconds]) => [String(lightness), seconds === undefined ? null : minutes(seconds)] as const,
+  );
+  return {
+    pizza: bake.pizza,
+    inAt: atRun(bake.inAt),
+    outAt: atRun(bake.outAt),
+    minutes: minutes(bake.outAt - bake.inAt),
+    plateTopAtLoadC: bake.plateTopAtLoad - zeroCelsius,
+    plateTopAtUnloadC: bake.plateTopAtUnload - zeroCelsius,
+    baseLightness: bake.baseLightness,
+    rimLightness: bake.rimLightness,
+    crumbC: bake.crumb - zeroCelsius,
+    waterLeftOnTopG: 1000 * bake.waterLeftOnTop,
+    waterLostG: 1000 * bake.waterLost,
+    decidedBy: bake.decidedBy,
+    minutesToLightness: Object.fromEntries(toLightness),
+    finishMinutes: minutes(bake.finish),
+    waitBeforeMinutes: before === undefined ? 0 : minutes(bake.inAt - before.outAt),
+  };
+}
+
+function cautions(
+  evening: Evening,
+  run: EveningRun,
+  plan: Schedule,
+  material: PlateMaterial,
+  plateMass: number,
+): readonly Warning[] {
+  const lastLoad = plan.ovenOn + run.bakes[run.bakes.length - 1]!.inAt;
+  const prepare = plan.hands.find(({ kind }) => kind === 'prepare')!;
+  return cautionsFor({
+    evening,
+    material,
+    plateMass,
+    hottestPlate: Math.max(run.preheat.settledPlateTop, run.preheat.plateTop),
+    toppingsOut: lastLoad - prepare.from,
+    doughOut: lastLoad - plan.mixFrom,
+  });
+}

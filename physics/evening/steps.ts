@@ -1,0 +1,109 @@
+/** What the cook does, as lines for the fridge: plain kitchen words with the figures. Celsius and grams. */
+import { zeroCelsius } from '../materials/constants.ts';
+import type { Evening } from './evening.ts';
+import type { BenchId, LiquidId, MixingId, YeastId } from './ids.ts';
+
+const liquidNames: Readonly<Record<LiquidId, string>> = {
+  water: 'water',
+  beer: 'beer',
+  milk: 'milk',
+  whey: 'whey',
+  custom: 'other liquid',
+};
+const yeastNames: Readonly<Record<YeastId, string>> = {
+  fresh: 'fresh yeast',
+  'active-dry': 'active dry yeast',
+  instant: 'instant yeast',
+};
+const mixingWords: Readonly<Record<MixingId, string>> = {
+  hand: 'and knead by hand until smooth',
+  mixer: 'in the mixer until smooth',
+  'food-processor': 'in the food processor, in short bursts, until it comes together',
+};
+const benchWords: Readonly<Record<BenchId, string>> = {
+  metal: 'on an oiled sheet',
+  flour: 'on a floured bench',
+  semolina: 'on semolina',
+  parchment: 'on baking paper',
+};
+
+export const celsiusText = (kelvin: number): string => `${(kelvin - zeroCelsius).toFixed(0)} °C`;
+
+/** A duration as a cook says it: `6 min 20 s`, `48 min`, `6 h 10 min`. */
+export function durationText(seconds: number): string {
+  if (seconds < 600) {
+    const rounded = Math.round(seconds / 10) * 10;
+    const [minutes, rest] = [Math.floor(rounded / 60), rounded % 60];
+    return minutes === 0 ? `${rest} s` : rest === 0 ? `${minutes} min` : `${minutes} min ${rest} s`;
+  }
+  const minutes = Math.round(seconds / 60);
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  return hours === 0 ? `${rest} min` : rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+/** `a`, `a and b`, `a, b and c` */
+function listed(parts: readonly string[]): string {
+  return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)!}`;
+}
+
+/** @param grams as weighed, by ingredient; @param liquid K, to pour */
+export function mixStep(
+  { dough }: Evening,
+  grams: Readonly<Record<string, number>>,
+  liquid: number,
+  doughTemperature: number,
+): string {
+  const liquids = Object.entries(liquidNames)
+    .filter(([kind]) => grams[kind] !== undefined)
+    .map(([kind, name]) => `${grams[kind]!} g ${name}`);
+  const others = (
+    [
+      ['salt', 'salt'],
+      ['sugar', 'sugar'],
+      ['oil', 'oil'],
+      ['yeast', yeastNames[dough.yeast.kind]],
+    ] as const
+  )
+    .filter(([key]) => grams[key] !== undefined)
+    .map(([key, name]) => `${grams[key]!} g ${name}`);
+  return `Mix ${grams['flour']!} g flour with ${listed(liquids)} at ${celsiusText(liquid)}, ${listed(others)}, ${mixingWords[dough.mixing]}; the dough should come out at ${celsiusText(doughTemperature)}`;
+}
+
+export function ballStep({ pizzas, dough }: Evening): string {
+  const divide =
+    pizzas.count === 1
+      ? `Shape the dough into a ball of ${(pizzas.ballMass * 1000).toFixed(0)} g`
+      : `Divide the dough into ${pizzas.count} balls of ${(pizzas.ballMass * 1000).toFixed(0)} g`;
+  return `${divide}, cover, and let rest ${durationText(dough.restBeforeShaping)} at ${celsiusText(dough.riseTemperature)}`;
+}
+
+export function prepareStep({ pizzas, toppings }: Evening): string {
+  const each = pizzas.count === 1 ? '' : ` for each of ${pizzas.count} pizzas`;
+  const sauce = `${(toppings.sauce * 1000).toFixed(0)} g sauce`;
+  const cheese = toppings.cheese.reduce((sum, part) => sum + part.mass, 0);
+  return `Get ready ${sauce} and ${(cheese * 1000).toFixed(0)} g cheese${each}, and keep the cheese cool`;
+}
+
+export function preheatStep({ oven }: Evening, plateReady: number): string {
+  return `Put the plate in its place and switch the oven on at ${celsiusText(oven.setpoint)}; the plate is ready after ${durationText(plateReady)}, later than the oven says`;
+}
+
+export function shapeStep({ pizzas, toppings }: Evening, pizza: number): string {
+  const cheese = toppings.cheese.reduce((sum, part) => sum + part.mass, 0);
+  return `Shape pizza ${pizza} to ${(pizzas.diameter * 100).toFixed(0)} cm ${benchWords[pizzas.bench]}, ${(toppings.sauce * 1000).toFixed(0)} g sauce, ${(cheese * 1000).toFixed(0)} g cheese`;
+}
+
+export function loadStep(pizza: number, seconds: number): string {
+  return `Slide pizza ${pizza} onto the plate, shut the door at once; it bakes ${durationText(seconds)}`;
+}
+
+export function turnStep(pizza: number): string {
+  return `Look at pizza ${pizza}; turn it only if one side is darker, and be quick with the door`;
+}
+
+/** @param finish s that the rim still needs under the top element */
+export function cutStep(pizza: number, finish: number): string {
+  return finish > 0
+    ? `Give pizza ${pizza} ${durationText(finish)} more under the top element for its rim, then take it out and cut it`
+    : `Take pizza ${pizza} out and cut it`;
+}
