@@ -3,6 +3,7 @@ import type { BakeAnswer, PlanAnswer, Range } from '../../physics/evening/answer
 import { addMinutes, dateOf, readInstant, showClock, weekdayName } from '../../physics/evening/clock.ts';
 import type { Assumption, Instant } from '../../physics/evening/evening.ts';
 import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
+import { inUnits } from './inUnits.ts';
 import { columns, kept, listed, section, wrap } from './page.ts';
 
 const closing =
@@ -20,6 +21,7 @@ function shower(units: UnitSystem) {
   const clock = (instant: Instant): string => kept(showClock(instant, units === 'us' ? 12 : 24));
   return {
     clock,
+    words: (sentence: string): string => inUnits(sentence, units),
     clockOf: (text: string): string => clock(at(text)),
     minutes: (minutes: number): string => kept(showQuantity(minutes * 60, 'duration', units)),
     celsius: (celsius: number): string => kept(showQuantity(fromCelsius(celsius), 'temperature', units)),
@@ -118,7 +120,7 @@ function steps({ tasks }: PlanAnswer, show: Shower): readonly string[] {
   const rows = tasks
     .flatMap(({ from, step }) => (step === undefined ? [] : [{ from: at(from), step }]))
     .sort((a, b) => a.from.epochMilliseconds - b.from.epochMilliseconds)
-    .map(({ from, step }) => [show.clock(from), step] as const);
+    .map(({ from, step }) => [show.clock(from), show.words(step)] as const);
   return columns(rows, 'right');
 }
 
@@ -173,7 +175,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...section('Dough', ingredients(answer, show)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),
     ...section('Cautions', [
-      ...answer.warnings.flatMap(({ message }) => wrap(message, '- ')),
+      ...answer.warnings.flatMap(({ message }) => wrap(show.words(message), '- ')),
       ...wrap(closing, '- '),
     ]),
     '',

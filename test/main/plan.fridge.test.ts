@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fridgeText } from '../../main/terminal/fridge.ts';
+import { inUnits } from '../../main/terminal/inUnits.ts';
 import { columns, listed, wrap } from '../../main/terminal/page.ts';
 import { fixture } from './planFixture.ts';
 
@@ -50,7 +51,8 @@ Cautions
     expect(text).toContain('is then at 482 °F');
     expect(text).toContain('Liquid at 81 °F');
     expect(text).toMatch(/0\.042 oz {2}instant yeast/u);
-    expect(text).not.toMatch(/\d g /u);
+    expect(text).toContain('Switch the oven on at 482 °F, the plate');
+    expect(text).not.toMatch(/\d g |°C/u);
   });
   it('leaves out what there is not: a range, a second pizza, spare time, assumptions', () => {
     const text = fridgeText(
@@ -79,6 +81,19 @@ Cautions
       expect(lines.at(-1)).toBe('');
       expect(lines.at(-2)).not.toBe('');
     }
+  });
+});
+
+describe('sentences in other units', () => {
+  it.each([
+    ['Set it to 250 °C.', 'Set it to 482 °F.'],
+    ['Rated to 215 to 230 °C: it chars', 'Rated to 419 to 446 °F: it chars'],
+    ['4 balls of 250 g, 30 cm across', '4 balls of 8.82 oz, 11.8 in across'],
+    ['a plate of 8.8 kg, 8 mm thick', 'a plate of 19.4 lb, 0.31 in thick'],
+    ['after 48 min, 12 grams, 5 g/l', 'after 48 min, 12 grams, 5 g/l'],
+  ])('%s', (metric, us) => {
+    expect(inUnits(metric, 'us')).toBe(us);
+    expect(inUnits(metric, 'metric')).toBe(metric);
   });
 });
 

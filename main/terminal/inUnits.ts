@@ -1,0 +1,35 @@
+/** The plan's own sentences are metric; a cook who reads Fahrenheit and ounces gets the same figures in those. */
+import {
+  readQuantity,
+  showQuantity,
+  type QuantityKind,
+  type UnitSystem,
+} from '../../physics/quantities/index.ts';
+
+const kinds: Readonly<Record<string, QuantityKind>> = {
+  '°C': 'temperature',
+  g: 'mass',
+  kg: 'mass',
+  mm: 'length',
+  cm: 'length',
+};
+
+/** A figure with its unit, or two of them around `to` that share one: `250 g`, `215 to 230 °C`. */
+const figure = /(?:(-?\d+(?:\.\d+)?) to )?(-?\d+(?:\.\d+)?) (°C|kg|g|mm|cm)(?![\w/²³])/gu;
+
+function shown(value: string, unit: string, units: UnitSystem): string {
+  const read = readQuantity(`${value} ${unit}`, kinds[unit]!);
+  return read.ok ? showQuantity(read.value, kinds[unit]!, units) : `${value} ${unit}`;
+}
+
+/** A sentence with every metric figure in the units asked for. */
+export function inUnits(sentence: string, units: UnitSystem): string {
+  if (units === 'metric') return sentence;
+  return sentence.replaceAll(figure, (_, low: string | undefined, high: string, unit: string) => {
+    const upper = shown(high, unit, units);
+    if (low === undefined) return upper;
+    const lower = shown(low, unit, units);
+    const word = upper.slice(upper.indexOf(' '));
+    return `${lower.endsWith(word) ? lower.slice(0, -word.length) : lower} to ${upper}`;
+  });
+}
