@@ -112,11 +112,25 @@ function fillOven(given: Block<'oven'> | undefined, room: string, take: Take): F
   };
 }
 
-function fillPlate(given: Block<'plate'> | undefined, take: Take): FullPlan['plate'] {
+/** The demo's size where it fits into what the cook has, otherwise the largest whole centimetres that do. */
+function fitting(demo: string, limit: string, margin: number): { size: string; from: From } {
+  const room = metres(limit) - margin;
+  if (metres(demo) <= room) return { size: demo, from: 'demo evening' };
+  return { size: `${Math.floor(room * 100 + 1e-9)} cm`, from: 'common default' };
+}
+
+function fillPlate(
+  given: Block<'plate'> | undefined,
+  cavity: FullPlan['oven']['cavity'],
+  take: Take,
+): FullPlan['plate'] {
   const demo = saturday.plate;
   const file: Block<'plate'> = given ?? {};
   const material = take<PlateMaterialId>('plate.material', file.material, 'carbon-steel', 'demo evening');
   const stone = stones.has(material);
+  // A centimetre of air on each side, so that heat comes past the plate.
+  const width = fitting(demo.width, cavity.width, 0.02);
+  const depth = fitting(demo.depth, cavity.depth, 0.02);
   const { density, specificHeat, thermalConductivity, emissivity } = file;
   const custom =
     density !== undefined &&
@@ -127,8 +141,8 @@ function fillPlate(given: Block<'plate'> | undefined, take: Take): FullPlan['pla
       : {};
   return {
     material,
-    width: take('plate.width', file.width, demo.width, 'demo evening'),
-    depth: take('plate.depth', file.depth, demo.depth, 'demo evening'),
+    width: take('plate.width', file.width, width.size, width.from),
+    depth: take('plate.depth', file.depth, depth.size, depth.from),
     // No home stone is as thin as a steel: 15 mm is common practice, no source.
     thickness: stone
       ? take('plate.thickness', file.thickness, '15 mm', 'common default')
@@ -144,19 +158,20 @@ function fillPlate(given: Block<'plate'> | undefined, take: Take): FullPlan['pla
   };
 }
 
-function fillPizzas(file: Block<'pizzas'>, take: Take): FullPlan['pizzas'] {
+function fillPizzas(file: Block<'pizzas'>, plate: FullPlan['plate'], take: Take): FullPlan['pizzas'] {
   const demo = saturday.pizzas;
-  const diameter = take('pizzas.diameter', file.diameter, demo.diameter, 'demo evening');
+  const side = metres(plate.width) < metres(plate.depth) ? plate.width : plate.depth;
+  const usual = fitting(demo.diameter, side, 0);
+  const diameter = take('pizzas.diameter', file.diameter, usual.size, usual.from);
   // A larger pizza wants more dough, by its area.
-  const area = (metres(diameter) / metres(demo.diameter)) ** 2;
-  const byArea = `${Math.round(250 * area)} g`;
+  const grams = Math.round(250 * (metres(diameter) / metres(demo.diameter)) ** 2);
   return {
     count: take('pizzas.count', file.count, demo.count, 'demo evening'),
     diameter,
     ballMass:
-      file.diameter === undefined
+      diameter === demo.diameter
         ? take('pizzas.ballMass', file.ballMass, demo.ballMass, 'demo evening')
-        : take('pizzas.ballMass', file.ballMass, byArea, 'common default'),
+        : take('pizzas.ballMass', file.ballMass, `${grams} g`, 'common default'),
     shade: take('pizzas.shade', file.shade, demo.shade, 'demo evening'),
     bench: take('pizzas.bench', file.bench, demo.bench, 'demo evening'),
   };
@@ -201,22 +216,25 @@ export function fillPlan(
     return instead;
   };
   const demo = saturday;
+  // In the order of the file, so that the list of assumptions reads like one.
+  const title = take('title', file.title, 'Pizza evening', 'common default');
+  const anchor = fillAnchor(file.anchor, context, take);
   const room = take(
     'kitchen.roomTemperature',
     file.kitchen?.roomTemperature,
     demo.kitchen.roomTemperature,
     'demo evening',
   );
+  const altitude = take('kitchen.altitude', file.kitchen?.altitude, demo.kitchen.altitude, 'demo evening');
+  const oven = fillOven(file.oven, room, take);
+  const plate = fillPlate(file.plate, oven.cavity, take);
   const plan: FullPlan = {
-    title: take('title', file.title, 'Pizza evening', 'common default'),
-    anchor: fillAnchor(file.anchor, context, take),
-    kitchen: {
-      roomTemperature: room,
-      altitude: take('kitchen.altitude', file.kitchen?.altitude, demo.kitchen.altitude, 'demo evening'),
-    },
-    oven: fillOven(file.oven, room, take),
-    plate: fillPlate(file.plate, take),
-    pizzas: fillPizzas(file.pizzas ?? {}, take),
+    title,
+    anchor,
+    kitchen: { roomTemperature: room, altitude },
+    oven,
+    plate,
+    pizzas: fillPizzas(file.pizzas ?? {}, plate, take),
     dough: fillDough(file.dough ?? {}, room, take),
     toppings: {
       sauce: take('toppings.sauce', file.toppings?.sauce, demo.toppings.sauce, 'demo evening'),

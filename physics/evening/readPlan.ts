@@ -39,6 +39,7 @@ function toEvening(plan: FullPlanSI): Evening {
     anchor: plan.anchor,
     kitchen: plan.kitchen,
     oven: plan.oven,
+    // The schema leaves out what an evening names as undefined.
     plate: { ...plan.plate, custom: plan.plate.custom },
     pizzas: { ...pizzas, shadeLightness: shade },
     dough: {

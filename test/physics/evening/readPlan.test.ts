@@ -135,6 +135,16 @@ describe('what is left out', () => {
     // Instant is 0.33 of fresh: "Breads" (ckbk), yeast conversions.
     expect(e.dough.yeast.percent).toBeCloseTo(0.2 / 0.33, 1);
   });
+  it('is made to fit what the cook has', () => {
+    const narrow = read({ ...head, oven: { cavity: { width: '36.5 cm', depth: '33 cm' } } });
+    expect(narrow.evening.plate.width).toBeCloseTo(0.34, 12);
+    expect(narrow.evening.plate.depth).toBeCloseTo(0.31, 12);
+    expect(narrow.evening.pizzas.diameter).toBeCloseTo(0.3, 12);
+    expect(narrow.assumed).toContainEqual({ path: 'plate.width', taken: '34 cm', from: 'common default' });
+    const small = read({ ...head, plate: { width: '26 cm', depth: '12 in' } });
+    expect(small.evening.pizzas.diameter).toBeCloseTo(0.26, 12);
+    expect(small.evening.pizzas.ballMass).toBeCloseTo(0.188, 12);
+  });
   it('a setpoint above the dial is computed with a warning', () => {
     const plan = read({ ...head, oven: { preset: 'small', setpoint: '270 degC' } });
     expect(plan.warnings.map(({ code }) => code)).toEqual(['setpoint-above-highest']);
