@@ -1,0 +1,150 @@
+/** The view Plan: drawing, inputs, answers, clock, notes. */
+import { useEffect, useMemo } from 'react';
+import { X } from 'lucide-react';
+import { Answers } from './answers/Answers.tsx';
+import { Clock } from './clock/Clock.tsx';
+import { clockModel, restingMoment } from './clock/model.ts';
+import { momentAt } from './clock/moment.ts';
+import { Drawing } from './drawing/Drawing.tsx';
+import { Inputs } from './inputs/Inputs.tsx';
+import { Notes } from './notes/Notes.tsx';
+import { useForecast, type Forecast } from './state/forecastStore.ts';
+import { useMoment } from './state/momentStore.ts';
+import { usePlan } from './state/planStore.ts';
+import { readingOf } from './state/reading.ts';
+import { useUnits, type Theme } from './state/settingsStore.ts';
+import { threeAnswers } from './words/answers.ts';
+import { assumptionTexts, pathName } from './words/assumed.ts';
+import { wording } from '../physics/evening/problem.ts';
+
+interface PlanViewProps {
+  readonly theme: Theme;
+  readonly drawer: boolean;
+  readonly onDrawerClose: () => void;
+}
+
+/** What keeps the plan as it stands from being computed or shown, in one line. */
+function Held() {
+  const drafts = usePlan((state) => state.drafts);
+  const problems = useForecast((state) => state.problems);
+  const fault = useForecast((state) => state.fault);
+  const wrong = Object.keys(drafts);
+  if (wrong.length > 0) {
+    return (
+      <p className="held" role="status">
+        Shown is the last plan that could be read. Not taken yet: {wrong.map(pathName).join(', ')}.
+      </p>
+    );
+  }
+  if (problems.length > 0) {
+    return (
+      <div className="held" role="status">
+        Shown is the last plan that could be computed.
+        <ul>
+          {problems.map((problem) => (
+            <li key={problem.path}>{wording({ ...problem, path: pathName(problem.path) })}</li>
+          ))}
+        </ul>
+      </div>
+    );
+  }
+  if (fault !== undefined)
+    return (
+      <p className="held" role="status">
+        The simulation failed, a fault of the program: {fault}
+      </p>
+    );
+  return null;
+}
+
+function useMoments(forecast: Forecast) {
+  const model = useMemo(() => clockModel(forecast), [forecast]);
+  const pointed = useMoment((state) => state.moment);
+  const view = useMoment((state) => state.view) ?? model.usual;
+  const at = pointed ?? restingMoment(model);
+  const moment = useMemo(() => momentAt(forecast, at), [forecast, at]);
+  return { model, view, at, moment };
+}
+
+function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly theme: Theme }) {
+  const units = useUnits();
+  const { model, view, at, moment } = useMoments(forecast);
+  const answers = useMemo(() => threeAnswers(forecast, units), [forecast, units]);
+  const assumed = useMemo(() => assumptionTexts(forecast.answer.assumed), [forecast]);
+  const held = usePlan(({ drafts }) => Object.keys(drafts).length > 0);
+  const stuck = useForecast(({ problems, fault }) => problems.length > 0 || fault !== undefined);
+  const file = usePlan((state) => state.file);
+  const reading = readingOf(file);
+  // The plate follows the hand at once; its temperatures follow as soon as they are computed.
+  const evening = reading.ok ? reading.evening : forecast.evening;
+  const dim = held || stuck ? 'dims dimmed' : 'dims';
+  return (
+    <>
+      <div className="drawing-area">
+        <div className={dim}>
+          <Drawing
+            evening={evening}
+            moment={moment}
+            at={at}
+            offset={model.offset}
+            units={units}
+            theme={theme}
+          />
+        </div>
+      </div>
+      <main className="main-area">
+        <Held />
+        <div className={dim}>
+          <Answers answers={answers} assumed={assumed} />
+        </div>
+        <div className={`clock-place ${dim}`}>
+          <Clock
+            forecast={forecast}
+            model={model}
+            view={view}
+            at={at}
+            moment={moment}
+            units={units}
+            theme={theme}
+          />
+        </div>
+        <div className={dim}>
+          <Notes forecast={forecast} units={units} />
+        </div>
+      </main>
+    </>
+  );
+}
+
+export function PlanView({ theme, drawer, onDrawerClose }: PlanViewProps) {
+  const forecast = useForecast((state) => state.forecast);
+  useEffect(() => {
+    if (!drawer) return;
+    const close = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape') onDrawerClose();
+    };
+    window.addEventListener('keydown', close);
+    return () => {
+      window.removeEventListener('keydown', close);
+    };
+  }, [drawer, onDrawerClose]);
+  return (
+    <>
+      {forecast === undefined ? (
+        <main className="main-area">
+          <Held />
+          <p className="muted">Working out the evening …</p>
+        </main>
+      ) : (
+        <Shown forecast={forecast} theme={theme} />
+      )}
+      <section className={drawer ? 'inputs-area open' : 'inputs-area'} aria-label="Inputs">
+        <h2 className="hidden">Inputs</h2>
+        <button type="button" className="key framed inputs-close" onClick={onDrawerClose}>
+          <X aria-hidden="true" /> Back to the plan
+        </button>
+        <Inputs />
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,107 @@
+/** The chart itself. Plotly is asked at most once a frame; the newest wish wins. */
+import Plotly from 'plotly.js/lib/core';
+import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { drawClock, type Drawn } from './figure.ts';
+import { timeOf, xOf, type ChartFrame } from './frame.ts';
+import { readPalette } from './palette.ts';
+import { pointAt, showPart, showUsualPart } from '../state/momentStore.ts';
+import type { ClockModel, Span } from './model.ts';
+import type { Theme } from '../state/settingsStore.ts';
+import type { PlotRelayoutEvent, PlotlyHTMLElement } from 'plotly.js';
+import type { UnitSystem } from '../../physics/quantities/index.ts';
+
+interface FigureProps {
+  readonly model: ClockModel;
+  readonly view: Span;
+  readonly units: UnitSystem;
+  readonly theme: Theme;
+  readonly children: (frame: ChartFrame) => ReactNode;
+}
+
+const minute = 60_000;
+const config = { displayModeBar: false, scrollZoom: true, doubleClick: false, responsive: false } as const;
+
+function useSize(): [React.RefObject<HTMLDivElement | null>, { width: number; height: number }] {
+  const ref = useRef<HTMLDivElement>(null);
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (element === null) return;
+    const measure = (): void => {
+      const { clientWidth: width, clientHeight: height } = element;
+      setSize((known) => (known.width === width && known.height === height ? known : { width, height }));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => {
+      observer.disconnect();
+    };
+  }, []);
+  return [ref, size];
+}
+
+export function Figure({ model, view, units, theme, children }: FigureProps) {
+  const [room, size] = useSize();
+  const plot = useRef<HTMLDivElement>(null);
+  const [frame, setFrame] = useState<ChartFrame>();
+  const wish = useRef<() => void>(undefined);
+  const frameRequest = useRef(0);
+
+  useEffect(() => {
+    const element = plot.current;
+    if (element === null || size.width < 100 || size.height < 100) return;
+    wish.current = () => {
+      const drawn: Drawn = drawClock({ model, view, size, units, palette: readPalette(element) });
+      setFrame(drawn.frame);
+      void Plotly.react(element, drawn.data, drawn.layout, config);
+    };
+    if (frameRequest.current === 0) {
+      frameRequest.current = requestAnimationFrame(() => {
+        frameRequest.current = 0;
+        wish.current?.();
+      });
+    }
+  }, [model, view, size, units, theme]);
+
+  useEffect(() => {
+    const element = plot.current as PlotlyHTMLElement | null;
+    if (element === null || frame === undefined) return;
+    const moved = (event: PlotRelayoutEvent): void => {
+      const from = event['xaxis.range[0]'];
+      const to = event['xaxis.range[1]'];
+      if (typeof from === 'number' && typeof to === 'number') showPart(from * minute, to * minute);
+    };
+    element.on('plotly_relayout', moved);
+    return () => {
+      element.removeAllListeners('plotly_relayout');
+    };
+  }, [frame]);
+
+  useEffect(() => {
+    const element = plot.current;
+    return () => {
+      cancelAnimationFrame(frameRequest.current);
+      frameRequest.current = 0;
+      if (element !== null) Plotly.purge(element);
+    };
+  }, []);
+
+  return (
+    <div
+      className="figure"
+      ref={room}
+      onPointerMove={(event) => {
+        if (frame === undefined || event.buttons !== 0) return;
+        const box = event.currentTarget.getBoundingClientRect();
+        const x = event.clientX - box.left;
+        if (x < xOf(frame, frame.view.from) || x > xOf(frame, frame.view.to)) return;
+        pointAt(timeOf(frame, x));
+      }}
+      onDoubleClick={showUsualPart}
+    >
+      <div className="plot" ref={plot} />
+      {frame === undefined ? null : children(frame)}
+    </div>
+  );
+}

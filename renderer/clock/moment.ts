@@ -1,0 +1,108 @@
+/** The state of the kitchen at one moment of the evening, read off the run. */
+import type { Forecast } from '../state/forecastStore.ts';
+import { epochOf } from '../words/clock.ts';
+import type { Bake, LayerSample } from '../../physics/evening/run.ts';
+
+export interface BakeMoment {
+  readonly pizza: number;
+  /** s in the oven so far */
+  readonly elapsed: number;
+  /** K */
+  readonly base: number;
+  readonly crumb: number;
+  readonly cheeseTop: number;
+  readonly rimTop: number;
+  /** L* */
+  readonly baseLightness: number;
+  readonly rimLightness: number;
+  readonly layers: readonly LayerSample[];
+}
+export interface Moment {
+  /** K */
+  readonly air: number;
+  readonly plateTop: number;
+  readonly plateCore: number;
+  readonly floor: number;
+  readonly ceiling: number;
+  readonly sides: number;
+  /** share of full power; undefined while the oven is off */
+  readonly bottomElement: number | undefined;
+  readonly topElement: number | undefined;
+  readonly phase: 'before' | 'running' | 'after';
+  readonly bake: BakeMoment | undefined;
+}
+
+/** Index of the last sample at or before `second`; -1 before the first. */
+function indexAt(seconds: Float64Array, second: number): number {
+  let low = 0;
+  let high = seconds.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (seconds[middle]! <= second) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+/** Linear between samples; the end values outside them. */
+export function sampleAt(seconds: Float64Array, values: Float64Array, second: number): number {
+  const before = indexAt(seconds, second);
+  if (before < 0) return values[0] ?? Number.NaN;
+  if (before >= seconds.length - 1) return values[seconds.length - 1] ?? Number.NaN;
+  const share = (second - seconds[before]!) / (seconds[before + 1]! - seconds[before]!);
+  return values[before]! + share * (values[before + 1]! - values[before]!);
+}
+
+function bakeAt(bake: Bake, second: number): BakeMoment {
+  const { trace } = bake;
+  const read = (values: Float64Array): number => sampleAt(trace.seconds, values, second);
+  return {
+    pizza: bake.pizza,
+    elapsed: second - bake.inAt,
+    base: read(trace.base),
+    crumb: read(trace.crumb),
+    cheeseTop: read(trace.cheeseTop),
+    rimTop: read(trace.rimTop),
+    baseLightness: read(trace.baseLightness),
+    rimLightness: read(trace.rimLightness),
+    layers: trace.layers[Math.max(0, indexAt(trace.seconds, second))] ?? [],
+  };
+}
+
+export function momentAt({ answer, run, evening }: Forecast, at: number): Moment {
+  const second = (at - epochOf(answer.ovenOnAt)) / 1000;
+  const { trace } = run;
+  const end = trace.seconds.at(-1) ?? 0;
+  if (second < 0) {
+    const cold = evening.oven.startTemperature;
+    return {
+      air: cold,
+      plateTop: cold,
+      plateCore: cold,
+      floor: cold,
+      ceiling: cold,
+      sides: cold,
+      bottomElement: undefined,
+      topElement: undefined,
+      phase: 'before',
+      bake: undefined,
+    };
+  }
+  const read = (values: Float64Array): number => sampleAt(trace.seconds, values, second);
+  // Elements switch: between two samples the earlier one holds.
+  const power = (values: Float64Array): number => values[Math.max(0, indexAt(trace.seconds, second))] ?? 0;
+  const running = second <= end;
+  const bake = run.bakes.find(({ inAt, outAt }) => inAt <= second && second <= outAt);
+  return {
+    air: read(trace.ovenAir),
+    plateTop: read(trace.plateTop),
+    plateCore: read(trace.plateCore),
+    floor: read(trace.floor),
+    ceiling: read(trace.ceiling),
+    sides: read(trace.sides),
+    bottomElement: running ? power(trace.bottomElement) : undefined,
+    topElement: running ? power(trace.topElement) : undefined,
+    phase: running ? 'running' : 'after',
+    bake: bake === undefined ? undefined : bakeAt(bake, second),
+  };
+}

@@ -1,0 +1,189 @@
+/** Title, saved state and everything that concerns the plan as a whole. */
+import { Ellipsis, FolderOpen, Printer, Redo2, Save, SunMoon, Undo2 } from 'lucide-react';
+import { useState } from 'react';
+import {
+  Button,
+  Menu,
+  MenuItem,
+  MenuTrigger,
+  Popover,
+  ToggleButton,
+  ToggleButtonGroup,
+} from 'react-aria-components';
+import { OpenMenu } from './OpenMenu.tsx';
+import { commands, printPlan } from '../state/commands.ts';
+import { downloadCopy, savePlan, savePlanAs, unsaved, useDocument } from '../state/documentStore.ts';
+import { change, redo, undo, useHistory, usePlan } from '../state/planStore.ts';
+import { readingOf } from '../state/reading.ts';
+import { changeSettings, useSettings } from '../state/settingsStore.ts';
+import { clockText, epochOf, localOffset } from '../words/clock.ts';
+import type { Settings } from '../../main/bridge.ts';
+
+function Title() {
+  const file = usePlan((state) => state.file);
+  const reading = readingOf(file);
+  const title = reading.ok ? reading.evening.title : '';
+  const [typed, setTyped] = useState<string>();
+  const take = (): void => {
+    const text = typed?.trim();
+    setTyped(undefined);
+    if (text !== undefined && text !== '' && text !== title) change({ title: text });
+  };
+  return (
+    <input
+      className="title"
+      aria-label="Title of the evening"
+      maxLength={120}
+      data-typing={typed === undefined ? undefined : true}
+      value={typed ?? title}
+      onChange={(event) => {
+        setTyped(event.currentTarget.value);
+      }}
+      onBlur={take}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') event.currentTarget.blur();
+        if (event.key === 'Escape') setTyped(undefined);
+      }}
+    />
+  );
+}
+
+function Saved() {
+  // Reads the plan so that it is drawn again with every change of it.
+  usePlan((state) => state.file);
+  const { origin, savedAt, document, alone } = useDocument();
+  const changed = unsaved();
+  const at = savedAt === undefined ? undefined : epochOf(savedAt);
+  const state = changed
+    ? 'changes not saved'
+    : at !== undefined
+      ? `saved ${clockText(at, localOffset(at))}`
+      : origin === 'example'
+        ? 'an example: begin with your oven and plate'
+        : 'as in its file';
+  return (
+    <span className="saved" title={document?.name}>
+      {alone ? 'the program does not answer: download a copy to save' : state}
+    </span>
+  );
+}
+
+const themes: readonly { readonly id: Settings['theme']; readonly name: string }[] = [
+  { id: 'system', name: 'As the system' },
+  { id: 'flour', name: 'Flour, light' },
+  { id: 'iron', name: 'Iron, dark' },
+];
+
+function ThemeMenu() {
+  const theme = useSettings((state) => state.theme);
+  return (
+    <MenuTrigger>
+      <Button className="key" aria-label="Theme">
+        <SunMoon aria-hidden="true" />
+      </Button>
+      <Popover className="sheet">
+        <Menu
+          className="menu"
+          aria-label="Theme"
+          selectionMode="single"
+          disallowEmptySelection
+          selectedKeys={[theme]}
+          onAction={(key) => {
+            const chosen = themes.find(({ id }) => id === key);
+            if (chosen !== undefined) changeSettings({ theme: chosen.id });
+          }}
+        >
+          {themes.map(({ id, name }) => (
+            <MenuItem key={id} id={id}>
+              {name}
+            </MenuItem>
+          ))}
+        </Menu>
+      </Popover>
+    </MenuTrigger>
+  );
+}
+
+function MoreMenu({ onKeys }: { readonly onKeys: () => void }) {
+  const letterKeys = useSettings((state) => state.letterKeys);
+  const actions: Readonly<Record<string, () => void>> = {
+    saveAs: () => void savePlanAs(),
+    copy: downloadCopy,
+    new: commands.new,
+    keys: onKeys,
+    letters: () => {
+      changeSettings({ letterKeys: !letterKeys });
+    },
+  };
+  return (
+    <MenuTrigger>
+      <Button className="key" aria-label="More">
+        <Ellipsis aria-hidden="true" />
+      </Button>
+      <Popover className="sheet">
+        <Menu className="menu" aria-label="More" onAction={(key) => actions[String(key)]?.()}>
+          <MenuItem id="saveAs">Save under another name</MenuItem>
+          <MenuItem id="copy">Download a copy</MenuItem>
+          <MenuItem id="new">New, from the example</MenuItem>
+          <MenuItem id="keys">Keys</MenuItem>
+          <MenuItem id="letters">
+            {letterKeys ? 'Switch single-letter keys off' : 'Switch single-letter keys on'}
+          </MenuItem>
+        </Menu>
+      </Popover>
+    </MenuTrigger>
+  );
+}
+
+function UnitsSwitch() {
+  const units = useSettings((state) => state.units);
+  return (
+    <ToggleButtonGroup
+      className="switch"
+      aria-label="Units"
+      selectionMode="single"
+      disallowEmptySelection
+      selectedKeys={[units]}
+      onSelectionChange={(keys) => {
+        changeSettings({ units: keys.has('us') ? 'us' : 'metric' });
+      }}
+    >
+      <ToggleButton id="metric">°C · metric</ToggleButton>
+      <ToggleButton id="us">°F · US</ToggleButton>
+    </ToggleButtonGroup>
+  );
+}
+
+export function Header({ onKeys, onInputs }: { readonly onKeys: () => void; readonly onInputs: () => void }) {
+  const { canUndo, canRedo } = useHistory();
+  return (
+    <header className="head">
+      <h1 className="hidden">Hearthclock</h1>
+      <Title />
+      <Saved />
+      <button type="button" className="key framed inputs-key" onClick={onInputs}>
+        Inputs
+      </button>
+      <button type="button" className="key" disabled={!canUndo} onClick={undo} aria-label="Undo" title="Undo">
+        <Undo2 aria-hidden="true" /> <span className="wide">Undo</span>
+      </button>
+      <button type="button" className="key" disabled={!canRedo} onClick={redo} aria-label="Redo" title="Redo">
+        <Redo2 aria-hidden="true" /> <span className="wide">Redo</span>
+      </button>
+      <UnitsSwitch />
+      <ThemeMenu />
+      <OpenMenu>
+        <Button className="key">
+          <FolderOpen aria-hidden="true" /> Open
+        </Button>
+      </OpenMenu>
+      <button type="button" className="key" onClick={() => void savePlan()}>
+        <Save aria-hidden="true" /> Save
+      </button>
+      <button type="button" className="key" onClick={printPlan} aria-label="Print" title="Print">
+        <Printer aria-hidden="true" /> <span className="wide">Print</span>
+      </button>
+      <MoreMenu onKeys={onKeys} />
+    </header>
+  );
+}

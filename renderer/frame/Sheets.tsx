@@ -1,0 +1,118 @@
+/** What lies over the window now and then: the keys, a notice, work kept aside from last time. */
+import { X } from 'lucide-react';
+import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { keyHelp } from '../state/commands.ts';
+import { dropRecovered, say, takeRecovered, useDocument } from '../state/documentStore.ts';
+import { changeSettings, useSettings } from '../state/settingsStore.ts';
+import { clockText, dayText, epochOf, localOffset } from '../words/clock.ts';
+
+export function KeysSheet({ open, onClose }: { readonly open: boolean; readonly onClose: () => void }) {
+  const letterKeys = useSettings((state) => state.letterKeys);
+  return (
+    <ModalOverlay
+      className="veil"
+      isOpen={open}
+      isDismissable
+      onOpenChange={(next) => {
+        if (!next) onClose();
+      }}
+    >
+      <Modal className="sheet">
+        <Dialog className="sheet-body">
+          <Heading slot="title">Keys</Heading>
+          <table className="keys-table">
+            <tbody>
+              {keyHelp.map(({ keys, does }) => (
+                <tr key={does}>
+                  <th scope="row">
+                    <kbd>{keys}</kbd>
+                  </th>
+                  <td>{does}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <label className="flag">
+            <input
+              type="checkbox"
+              checked={letterKeys}
+              onChange={(event) => {
+                changeSettings({ letterKeys: event.currentTarget.checked });
+              }}
+            />
+            Single letters work as keys
+          </label>
+          <div className="actions">
+            <Button className="key main" onPress={onClose}>
+              Close
+            </Button>
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+export function NoticeBar() {
+  const notice = useDocument((state) => state.notice);
+  if (notice === undefined) return null;
+  const { text, lines, action } = notice;
+  return (
+    <div className="notice" role="alert">
+      <div>
+        <p>{text}</p>
+        {lines !== undefined && (
+          <ul className="small">
+            {lines.slice(0, 6).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+            {lines.length > 6 && <li>and {lines.length - 6} more</li>}
+          </ul>
+        )}
+      </div>
+      {action !== undefined && (
+        <button type="button" className="key" onClick={action.run}>
+          {action.name}
+        </button>
+      )}
+      <button
+        type="button"
+        className="key"
+        aria-label="Close the notice"
+        onClick={() => {
+          say(undefined);
+        }}
+      >
+        <X aria-hidden="true" />
+      </button>
+    </div>
+  );
+}
+
+export function RecoveredSheet() {
+  const recovered = useDocument((state) => state.recovered);
+  if (recovered === undefined) return null;
+  const at = epochOf(recovered.keptAt);
+  const offset = localOffset(at);
+  return (
+    <ModalOverlay className="veil" isOpen isKeyboardDismissDisabled>
+      <Modal className="sheet">
+        <Dialog className="sheet-body" role="alertdialog">
+          <Heading slot="title">Changes of last time were not saved</Heading>
+          <p>
+            {recovered.file.title ?? 'A plan'}, kept aside on {dayText(at, offset)} at {clockText(at, offset)}
+            .
+          </p>
+          <div className="actions">
+            <Button className="key main" autoFocus onPress={takeRecovered}>
+              Go on with them
+            </Button>
+            <Button className="key framed" onPress={dropRecovered}>
+              Throw them away
+            </Button>
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

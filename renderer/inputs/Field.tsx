@@ -1,0 +1,110 @@
+/** A field of the plan, drawn by its kind in the schema. */
+import { FieldRow } from './FieldRow.tsx';
+import { RackControl } from './RackControl.tsx';
+import { ShadeControl } from './ShadeControl.tsx';
+import { TextEntry } from './TextEntry.tsx';
+import { factsOf, type FieldSpec } from './fields.ts';
+import { entryOf, shownQuantity } from './shown.ts';
+import { valueAt } from '../state/path.ts';
+import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
+import { readingOf } from '../state/reading.ts';
+import { useUnits } from '../state/settingsStore.ts';
+import { effects } from './effects.ts';
+import type { ControlProps } from './FieldRow.tsx';
+
+function useValue(path: string): { written: unknown; si: unknown } {
+  const file = usePlan((state) => state.file);
+  const reading = readingOf(file);
+  return {
+    written: valueAt(file, path),
+    si: reading.ok ? valueAt(reading.evening, siPath(path)) : undefined,
+  };
+}
+
+/** Where the evening in SI keeps what the file keeps at a path; they differ in few places. */
+function siPath(path: string): string {
+  if (path === 'pizzas.shade') return 'pizzas.shadeLightness';
+  return path.replace(/^plate\.(density|specificHeat|thermalConductivity|emissivity)$/u, 'plate.custom.$1');
+}
+
+function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
+  const { path, step, unit } = spec;
+  const units = useUnits();
+  const draft = usePlan(({ drafts }) => drafts[path]);
+  const { written, si } = useValue(path);
+  const quantity = factsOf(path).kind !== 'number';
+  const shown = (): string => {
+    if (typeof si !== 'number') return '';
+    if (!quantity) return unit === undefined ? String(si) : `${String(si)} ${unit}`;
+    return shownQuantity(typeof written === 'string' ? written : undefined, si, path, units);
+  };
+  return (
+    <TextEntry
+      {...control}
+      shown={draft?.text ?? shown()}
+      step={step}
+      inputMode={quantity ? 'text' : 'decimal'}
+      onTake={(text) => {
+        const entry = entryOf(text, path, units);
+        if (entry.ok) enter(path, text, entry.value);
+        else refuse(path, text, entry.reason);
+      }}
+      onBack={() => {
+        dropDraft(path);
+      }}
+    />
+  );
+}
+
+function ChoiceControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
+  const { path, names } = spec;
+  const { si } = useValue(path);
+  return (
+    <select
+      {...control}
+      className="entry"
+      value={String(si)}
+      onChange={(event) => {
+        const chosen = event.currentTarget.value;
+        const problem = change({ [path]: chosen, ...effects(path, chosen, usePlan.getState().file) });
+        if (problem !== undefined)
+          refuse(path, chosen, `Found ${problem.path} ${problem.found}; allowed ${problem.allowed}.`);
+      }}
+    >
+      {(factsOf(path).choices ?? []).map((id) => (
+        <option key={id} value={id}>
+          {names?.[id] ?? id}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function FlagControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
+  const { si } = useValue(spec.path);
+  return (
+    <span className="flag">
+      <input
+        {...control}
+        type="checkbox"
+        checked={si === true}
+        onChange={(event) => {
+          change({ [spec.path]: event.currentTarget.checked });
+        }}
+      />
+      <span aria-hidden="true">{si === true ? 'on' : 'off'}</span>
+    </span>
+  );
+}
+
+export function Field({ spec }: { spec: FieldSpec }) {
+  const { kind } = factsOf(spec.path);
+  const draw = (control: ControlProps) => {
+    if (spec.path === 'plate.rackHeight') return <RackControl control={control} />;
+    if (kind === 'shade') return <ShadeControl control={control} />;
+    if (kind === 'choice') return <ChoiceControl spec={spec} control={control} />;
+    if (kind === 'boolean') return <FlagControl spec={spec} control={control} />;
+    return <NumberControl spec={spec} control={control} />;
+  };
+  return <FieldRow path={spec.path} label={spec.label} control={draw} />;
+}

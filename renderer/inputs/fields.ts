@@ -1,0 +1,90 @@
+/** Every field of a plan, in the groups the cook sees. Kind, units and choices come from the schema itself. */
+import { fieldAt } from '../../physics/evening/planPath.ts';
+import {
+  benchNames,
+  bottomElementNames,
+  fuelNames,
+  materialNames,
+  mixingNames,
+  presetNames,
+  surfaceNames,
+  yeastNames,
+} from '../words/names.ts';
+
+export interface FieldSpec {
+  readonly path: string;
+  readonly label: string;
+  /** what an arrow key adds to the number shown */
+  readonly step?: number;
+  readonly names?: Readonly<Record<string, string>>;
+  /** written behind a plain number */
+  readonly unit?: string;
+}
+
+export const ovenFields: readonly FieldSpec[] = [
+  { path: 'oven.preset', label: 'Kind', names: presetNames },
+  { path: 'oven.setpoint', label: 'Set to', step: 5 },
+  { path: 'oven.highestSetting', label: 'Highest setting', step: 5 },
+  { path: 'oven.fuel', label: 'Heated by', names: fuelNames },
+  { path: 'oven.bottomElement', label: 'Bottom element', names: bottomElementNames },
+  { path: 'oven.fan', label: 'Fan' },
+  { path: 'oven.power.bottom', label: 'Bottom power', step: 0.1 },
+  { path: 'oven.power.top', label: 'Top power', step: 0.1 },
+  { path: 'oven.cavity.width', label: 'Inside width', step: 1 },
+  { path: 'oven.cavity.depth', label: 'Inside depth', step: 1 },
+  { path: 'oven.cavity.height', label: 'Inside height', step: 0.5 },
+  { path: 'oven.thermostatOffset', label: 'Hotter than its dial', step: 1 },
+  { path: 'oven.startTemperature', label: 'Warm at the start', step: 1 },
+];
+export const plateFields: readonly FieldSpec[] = [
+  { path: 'plate.material', label: 'Material', names: materialNames },
+  { path: 'plate.thickness', label: 'Thickness', step: 0.5 },
+  { path: 'plate.rackHeight', label: 'Rack' },
+  { path: 'plate.width', label: 'Width', step: 1 },
+  { path: 'plate.depth', label: 'Depth', step: 1 },
+  { path: 'plate.surface', label: 'Surface', names: surfaceNames },
+];
+export const customPlateFields: readonly FieldSpec[] = [
+  { path: 'plate.density', label: 'Density', step: 50 },
+  { path: 'plate.specificHeat', label: 'Specific heat', step: 10 },
+  { path: 'plate.thermalConductivity', label: 'Conductivity', step: 1 },
+  { path: 'plate.emissivity', label: 'Emissivity', step: 0.05 },
+];
+/** A start for the cook's own plate: round figures of plain steel, to be replaced by the maker's. */
+export const customPlateStart: Readonly<Record<string, unknown>> = {
+  'plate.density': '7850 kg/m3',
+  'plate.specificHeat': '480 J/(kg K)',
+  'plate.thermalConductivity': '50 W/(m K)',
+  'plate.emissivity': 0.8,
+};
+export const pizzaFields: readonly FieldSpec[] = [
+  { path: 'pizzas.count', label: 'How many', step: 1 },
+  { path: 'pizzas.diameter', label: 'Across', step: 1 },
+  { path: 'pizzas.ballMass', label: 'Dough ball', step: 10 },
+  { path: 'pizzas.shade', label: 'Base' },
+  { path: 'pizzas.bench', label: 'Baked on', names: benchNames },
+  { path: 'toppings.sauce', label: 'Sauce each', step: 5 },
+];
+export const doughFields: readonly FieldSpec[] = [
+  { path: 'dough.salt', label: 'Salt', step: 0.1, unit: '%' },
+  { path: 'dough.sugar', label: 'Sugar', step: 0.1, unit: '%' },
+  { path: 'dough.oil', label: 'Oil', step: 0.5, unit: '%' },
+  { path: 'dough.yeast.kind', label: 'Yeast', names: yeastNames },
+  { path: 'dough.yeast.percent', label: 'Yeast dose', step: 0.05, unit: '%' },
+  { path: 'dough.mixing', label: 'Mixing', names: mixingNames },
+  { path: 'dough.wantedTemperature', label: 'Dough wanted at', step: 1 },
+  { path: 'dough.flourTemperature', label: 'Flour', step: 1 },
+  { path: 'dough.riseTemperature', label: 'Rises at', step: 1 },
+  { path: 'dough.restBeforeShaping', label: 'Rest of the balls', step: 5 },
+];
+export const kitchenFields: readonly FieldSpec[] = [
+  { path: 'kitchen.roomTemperature', label: 'Room', step: 1 },
+  { path: 'kitchen.altitude', label: 'Above the sea', step: 50 },
+];
+
+/** The schema's facts of a field; a path that the schema does not know is our own slip. */
+export function factsOf(path: string): NonNullable<ReturnType<typeof fieldAt>> {
+  const facts = fieldAt(path);
+  if (facts === undefined) throw new RangeError(`field: found ${path}; allowed a path of the plan file`);
+  return facts;
+}

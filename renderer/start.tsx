@@ -1,0 +1,45 @@
+/** Starts the window. */
+import '@fontsource-variable/inter/index.css';
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/frame.css';
+import './styles/inputs.css';
+import './styles/answers.css';
+import './styles/clock.css';
+import './styles/drawing.css';
+import './styles/notes.css';
+import './styles/print.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { bridge } from './bridgeClient.ts';
+import { commands } from './state/commands.ts';
+import { greet, keepWork, openDocument } from './state/documentStore.ts';
+import { followTheme, takeSettings } from './state/settingsStore.ts';
+import { followPlan } from './state/simulation.ts';
+
+const place = document.getElementById('window');
+if (place === null) throw new Error('index.html: found no element "window"; allowed exactly one');
+const root = createRoot(place);
+
+followTheme((theme) => {
+  root.render(
+    <StrictMode>
+      <App theme={theme} />
+    </StrictMode>,
+  );
+});
+followPlan();
+keepWork();
+void greet(({ settings }) => {
+  takeSettings(settings);
+}).then(() => {
+  bridge.on('opened', openDocument);
+  bridge.on('command', (name) => {
+    commands[name]();
+  });
+});
+// Labels are measured: once the shipped font is there, they are measured again.
+void document.fonts.load('13px "Inter Variable"').then(() => {
+  window.dispatchEvent(new Event('resize'));
+});

@@ -1,0 +1,253 @@
+/** Which file the plan is, what it looked like when it was last safe, and how it is opened and saved. */
+import { create } from 'zustand';
+import { bridge } from '../bridgeClient.ts';
+import { demoPlan, example, type DemoId } from './examples.ts';
+import { sameValue } from './path.ts';
+import { replacePlan, usePlan } from './planStore.ts';
+import { planOf } from './reading.ts';
+import { useMoment } from './momentStore.ts';
+import { wording } from '../../physics/evening/problem.ts';
+import { parsePlanText, writePlan } from '../../physics/evening/planText.ts';
+import type { Answer, PlanDocument } from '../../main/bridge.ts';
+import type { PlanFile } from '../../physics/evening/planFile.ts';
+
+export interface Notice {
+  readonly text: string;
+  readonly lines?: readonly string[];
+  readonly action?: { readonly name: string; readonly run: () => void };
+}
+
+export interface DocumentState {
+  readonly document: { readonly id: string; readonly name: string } | undefined;
+  /** the plan as it lies in its file, or as the example gave it: what a field is reset to */
+  readonly base: PlanFile;
+  readonly origin: 'example' | 'file';
+  readonly savedAt: string | undefined;
+  readonly greeting: Answer<'greet'> | undefined;
+  /** the shell could not be reached at start: nothing can be saved but a copy */
+  readonly alone: boolean;
+  readonly notice: Notice | undefined;
+  readonly recovered: { readonly file: PlanFile; readonly keptAt: string } | undefined;
+}
+
+export const useDocument = create<DocumentState>()(() => ({
+  document: undefined,
+  base: demoPlan,
+  origin: 'example',
+  savedAt: undefined,
+  greeting: undefined,
+  alone: false,
+  notice: undefined,
+  recovered: undefined,
+}));
+
+export function say(notice: Notice | undefined): void {
+  useDocument.setState({ notice });
+}
+function sayFailure(error: unknown): void {
+  say({ text: error instanceof Error ? error.message : String(error) });
+}
+
+export function unsaved(): boolean {
+  return !sameValue(usePlan.getState().file, useDocument.getState().base);
+}
+
+function show(file: PlanFile, state: Pick<DocumentState, 'document' | 'origin' | 'savedAt'>): void {
+  useDocument.setState({ ...state, base: file, notice: undefined });
+  useMoment.setState({ moment: undefined, view: undefined });
+  replacePlan(file);
+}
+
+/** Reads a text as a plan, or says what is wrong with it and leaves everything as it is. */
+function readText(name: string, text: string): PlanFile | undefined {
+  const parsed = parsePlanText(text);
+  const read = parsed.ok ? planOf(parsed.file) : parsed;
+  if (read.ok) return read.file;
+  say({ text: `${name} was not opened.`, lines: read.problems.map(wording) });
+  return undefined;
+}
+
+/** Anything unsaved stays in reach: the notice offers the way back. */
+function keepingTheOld(open: () => void): void {
+  const before = usePlan.getState().file;
+  const { document, base, origin, savedAt } = useDocument.getState();
+  const changed = unsaved();
+  open();
+  if (!changed || usePlan.getState().file === before) return;
+  say({
+    text: 'The plan before had changes that were not saved.',
+    action: {
+      name: 'Go back to it',
+      run: () => {
+        show(base, { document, origin, savedAt });
+        usePlan.setState({ file: before });
+        say(undefined);
+      },
+    },
+  });
+}
+
+export function openDocument({ document, name, text }: PlanDocument): void {
+  const file = readText(name, text);
+  if (file === undefined) return;
+  keepingTheOld(() => {
+    show(file, { document: { id: document, name }, origin: 'file', savedAt: undefined });
+  });
+}
+
+export function openExample(id: DemoId): void {
+  keepingTheOld(() => {
+    show(example(id), { document: undefined, origin: 'example', savedAt: undefined });
+  });
+}
+
+/** A file that the browser handed over (picked or dropped): there is no way to write back to it. */
+export async function openPicked(file: File): Promise<void> {
+  if (file.size > 1_000_000) {
+    say({ text: `${file.name} was not opened: found ${file.size} bytes; allowed 1,000,000 at most.` });
+    return;
+  }
+  const plan = readText(file.name, await file.text());
+  if (plan === undefined) return;
+  keepingTheOld(() => {
+    show(plan, { document: undefined, origin: 'file', savedAt: undefined });
+  });
+}
+
+export async function choosePlan(): Promise<void> {
+  try {
+    const chosen = await bridge.call('choosePlan', null);
+    if (chosen !== null) openDocument(chosen);
+  } catch (error) {
+    sayFailure(error);
+  }
+}
+export async function openListed(document: string): Promise<void> {
+  try {
+    openDocument(await bridge.call('openPlan', { document }));
+  } catch (error) {
+    sayFailure(error);
+  }
+}
+export async function listPlans(): Promise<Answer<'listPlans'>> {
+  try {
+    return await bridge.call('listPlans', null);
+  } catch {
+    // Without the shell there is no list; the examples and the file picker remain.
+    return [];
+  }
+}
+
+function saved(file: PlanFile, document: DocumentState['document'], savedAt: string): void {
+  useDocument.setState({ document, base: file, origin: 'file', savedAt, notice: undefined });
+  void bridge.call('keepUnsaved', { text: '' }).catch(sayFailure);
+}
+
+export async function savePlanAs(): Promise<void> {
+  const { file } = usePlan.getState();
+  try {
+    const name = file.title ?? 'Pizza evening';
+    const answer = await bridge.call('savePlanAs', { name: name.slice(0, 120), text: writePlan(file) });
+    if (answer !== null) saved(file, { id: answer.document, name: answer.name }, answer.savedAt);
+  } catch (error) {
+    sayFailure(error);
+  }
+}
+
+export async function savePlan(evenIfChanged = false): Promise<void> {
+  const { document } = useDocument.getState();
+  const { file } = usePlan.getState();
+  if (document === undefined) {
+    await savePlanAs();
+    return;
+  }
+  try {
+    const text = writePlan(file);
+    const answer = await bridge.call('savePlan', {
+      document: document.id,
+      text,
+      ...(evenIfChanged ? { evenIfChanged } : {}),
+    });
+    saved(file, document, answer.savedAt);
+  } catch (error) {
+    const text = error instanceof Error ? error.message : String(error);
+    say({ text, action: { name: 'Save all the same', run: () => void savePlan(true) } });
+  }
+}
+
+export function downloadText(name: string, type: string, text: string): void {
+  downloadUrl(name, URL.createObjectURL(new Blob([text], { type })));
+}
+export function downloadUrl(name: string, url: string): void {
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  // The browser reads the blob after this turn.
+  setTimeout(() => {
+    URL.revokeObjectURL(url);
+  }, 10_000);
+}
+/** A name that every file system takes. */
+export function fileName(ending: string): string {
+  const title = usePlan.getState().file.title ?? 'pizza evening';
+  const plain = title
+    .replaceAll(/[^\p{L}\p{N} _-]/gu, '')
+    .trim()
+    .replaceAll(/\s+/g, '-');
+  return `${plain === '' ? 'pizza-evening' : plain}${ending}`;
+}
+export function downloadCopy(): void {
+  downloadText(fileName('.json'), 'application/json', writePlan(usePlan.getState().file));
+}
+
+/** Keeps unsaved work aside one second after the last change, and holds the page while there is any. */
+export function keepWork(): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const keep = (): void => {
+    clearTimeout(timer);
+    const text = unsaved() ? writePlan(usePlan.getState().file) : '';
+    void bridge.call('keepUnsaved', { text }).catch(() => {
+      useDocument.setState({ alone: true });
+    });
+  };
+  usePlan.subscribe((state, before) => {
+    if (state.file === before.file) return;
+    clearTimeout(timer);
+    timer = setTimeout(keep, 1000);
+  });
+  window.addEventListener('blur', () => {
+    if (timer !== undefined && unsaved()) keep();
+  });
+  window.addEventListener('beforeunload', (event) => {
+    if (unsaved()) event.preventDefault();
+  });
+}
+
+export function takeRecovered(): void {
+  const { recovered } = useDocument.getState();
+  if (recovered === undefined) return;
+  useDocument.setState({ recovered: undefined });
+  // It was never saved: the example it grew from stays what a field is reset to.
+  usePlan.setState({ file: recovered.file, drafts: {} });
+}
+export function dropRecovered(): void {
+  useDocument.setState({ recovered: undefined });
+  void bridge.call('keepUnsaved', { text: '' }).catch(sayFailure);
+}
+
+/** The first words with the shell: settings, the file that was asked for, work that was not saved last time. */
+export async function greet(take: (answer: Answer<'greet'>) => void): Promise<void> {
+  try {
+    const greeting = await bridge.call('greet', null);
+    useDocument.setState({ greeting });
+    take(greeting);
+    if (greeting.opened !== null) openDocument(greeting.opened);
+    if (greeting.recovered === null) return;
+    const { text, keptAt } = greeting.recovered;
+    const file = readText('The work kept aside', text);
+    if (file !== undefined) useDocument.setState({ recovered: { file, keptAt } });
+  } catch {
+    useDocument.setState({ alone: true });
+  }
+}

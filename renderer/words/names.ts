@@ -1,0 +1,116 @@
+/** What the ids of a plan file are called on screen. */
+import type {
+  BenchId,
+  BottomElementId,
+  CheeseId,
+  FuelId,
+  LiquidId,
+  MixingId,
+  OvenPresetId,
+  PlateMaterialId,
+  ShadeId,
+  SurfaceId,
+  YeastId,
+} from '../../physics/evening/ids.ts';
+
+export const presetNames: Record<OvenPresetId, string> = {
+  european: 'European, 67 l',
+  'north-american': 'North American, electric',
+  'north-american-gas': 'North American, gas',
+  small: 'Small',
+  strong: 'Strong',
+};
+export const materialNames: Record<PlateMaterialId, string> = {
+  'carbon-steel': 'Carbon steel',
+  'stainless-steel': 'Stainless steel',
+  'cast-iron': 'Cast iron',
+  aluminium: 'Aluminium',
+  cordierite: 'Cordierite',
+  'fired-clay': 'Fired clay',
+  soapstone: 'Soapstone',
+  custom: 'My own',
+};
+export const surfaceNames: Record<SurfaceId, string> = {
+  seasoned: 'Seasoned',
+  bare: 'Bare',
+  rolled: 'As rolled',
+  rusted: 'Rusted',
+  enamelled: 'Enamelled',
+};
+export const fuelNames: Record<FuelId, string> = { electric: 'Electric', gas: 'Gas' };
+export const bottomElementNames: Record<BottomElementId, string> = { hidden: 'Hidden', exposed: 'Exposed' };
+export const benchNames: Record<BenchId, string> = {
+  metal: 'Oiled metal',
+  flour: 'Flour',
+  semolina: 'Semolina',
+  parchment: 'Parchment',
+};
+export const shadeNames: Record<ShadeId, string> = { pale: 'Pale', golden: 'Golden', dark: 'Dark' };
+export const liquidNames: Record<LiquidId, string> = {
+  water: 'Water',
+  beer: 'Beer',
+  milk: 'Milk',
+  whey: 'Whey',
+  custom: 'Other',
+};
+export const yeastNames: Record<YeastId, string> = {
+  fresh: 'Fresh',
+  'active-dry': 'Active dry',
+  instant: 'Instant',
+};
+export const mixingNames: Record<MixingId, string> = {
+  hand: 'By hand',
+  mixer: 'Mixer',
+  'food-processor': 'Food processor',
+};
+export const cheeseNames: Record<CheeseId, string> = {
+  'low-moisture-mozzarella': 'Mozzarella, low moisture',
+  'fresh-mozzarella': 'Mozzarella, fresh',
+  hard: 'Hard cheese',
+  custom: 'Other',
+};
+
+const ordinals = ['first', 'second', 'third', 'fourth', 'fifth'];
+const cardinals = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+export function cardinal(count: number): string {
+  return cardinals[count] ?? String(count);
+}
+
+/**
+ * The plate's underside in each rack position, lowest first, as shares of the cavity's height: the lowest some 4.5 cm
+ * above the floor, each next 6 cm higher, of 35.5 cm. Our estimate; ovens differ.
+ */
+const rackHeights = [0.13, 0.3, 0.46, 0.63, 0.8] as const;
+export const rackCount = rackHeights.length;
+export function rackHeightOf(position: number): number {
+  const height = rackHeights[position - 1];
+  if (height === undefined) throw new RangeError(`rack: found ${position}; allowed 1 to ${rackCount}`);
+  return height;
+}
+/** The position (1 lowest) that a height belongs to, if it is near one. */
+export function rackPositionOf(height: number): number | undefined {
+  const index = rackHeights.findIndex((known) => Math.abs(known - height) < 0.025);
+  return index === -1 ? undefined : index + 1;
+}
+/** The next position above (1) or below (-1) a height; the same height at the end of the way. */
+export function nextRack(height: number, direction: 1 | -1): number {
+  const further = rackHeights.filter((known) => (known - height) * direction > 0.005);
+  return (direction === 1 ? further[0] : further.at(-1)) ?? height;
+}
+/** `second from the bottom of five`, or `38 % of the height`. */
+export function rackText(height: number): string {
+  const position = rackPositionOf(height);
+  if (position === undefined) return `${String(Math.round(height * 100))} % of the height`;
+  if (position === 1) return 'lowest of five';
+  if (position === rackCount) return 'highest of five';
+  return `${ordinals[position - 1] ?? ''} from the bottom of five`;
+}
+/** `pale`, `golden`, `dark`, or between them. */
+export function shadeWord(lightness: number): string {
+  if (lightness > 75) return 'still white';
+  if (lightness > 65) return 'pale';
+  if (lightness > 55) return 'golden';
+  if (lightness > 45) return 'dark';
+  return 'very dark';
+}
