@@ -6,9 +6,6 @@ import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quanti
 import { inUnits } from './inUnits.ts';
 import { columns, kept, listed, section, wrap } from './page.ts';
 
-const closing =
-  'Figures are estimates. The instructions of the maker of your oven and local rules come first.';
-
 /** @throws RangeError when an answer of ours holds no instant */
 function at(text: string): Instant {
   const read = readInstant(text);
@@ -174,10 +171,10 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...section('By the clock', steps(answer, show)),
     ...section('Dough', ingredients(answer, show)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),
-    ...section('Cautions', [
-      ...answer.warnings.flatMap(({ message }) => wrap(show.words(message), '- ')),
-      ...wrap(closing, '- '),
-    ]),
+    ...section(
+      'Cautions',
+      answer.warnings.flatMap(({ message }) => wrap(show.words(message), '- ')),
+    ),
     '',
   ]
     .join('\n')

@@ -41,8 +41,6 @@ Assumed, because the plan does not say
 
 Cautions
 - The plate stays too hot to touch for 3 h after the last pizza.
-- Figures are estimates. The instructions of the maker of your oven and local
-  rules come first.
 `);
   });
   it('speaks of Fahrenheit, ounces and a twelve-hour clock when asked', () => {
@@ -71,7 +69,7 @@ Cautions
     expect(text).toContain('Bake 6 min 20 s.\n  The colour of the base decides. 31 g');
     expect(text).toContain('Eat at 19:30.\n  Your hands set the pace.\n');
     expect(text).not.toContain('Assumed');
-    expect(text).toContain('local\n  rules come first');
+    expect(text).not.toContain('Cautions');
   });
   it('stays within 80 columns, ends with one line break and has no blanks at line ends', () => {
     for (const units of ['metric', 'us'] as const) {
