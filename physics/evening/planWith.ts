@@ -33,8 +33,8 @@ export interface PlanExtras {
   readonly now?: number;
 }
 
-/** Runs of the oven behind a range: enough that P10 and P90 hold to a few percent of the spread. */
-const bandOptions = { samples: 64, seed: 1 } as const;
+/** Runs of the oven behind a range: enough that P10 and P90 hold to a tenth or so of the spread. */
+const bandOptions = { samples: 48, seed: 1 } as const;
 const lateMinutes = [5, 10, 15, 20] as const;
 const minutes = (seconds: number): number => seconds / 60;
 

@@ -101,9 +101,10 @@ export function turnStep(pizza: number): string {
   return `Look at pizza ${pizza}; turn it only if one side is darker, and be quick with the door`;
 }
 
-/** @param finish s that the rim still needs under the top element */
+/** @param finish s that the rim would still need under the top element for its shade */
 export function cutStep(pizza: number, finish: number): string {
+  const out = `Take pizza ${pizza} out and cut it`;
   return finish > 0
-    ? `Give pizza ${pizza} ${durationText(finish)} more under the top element for its rim, then take it out and cut it`
-    : `Take pizza ${pizza} out and cut it`;
+    ? `${out}; for a darker rim give it ${durationText(finish)} under the top element first`
+    : out;
 }
