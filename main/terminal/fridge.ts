@@ -2,8 +2,9 @@
 import type { BakeAnswer, PlanAnswer, Range } from '../../physics/evening/answer.ts';
 import { addMinutes, dateOf, readInstant, showClock, weekdayName } from '../../physics/evening/clock.ts';
 import type { Assumption, Instant } from '../../physics/evening/evening.ts';
+import { durationText } from '../../physics/evening/steps.ts';
 import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
-import { inUnits } from './inUnits.ts';
+import { heldTogether, inUnits } from './inUnits.ts';
 import { columns, kept, listed, section, wrap } from './page.ts';
 
 /** @throws RangeError when an answer of ours holds no instant */
@@ -18,9 +19,9 @@ function shower(units: UnitSystem) {
   const clock = (instant: Instant): string => kept(showClock(instant, units === 'us' ? 12 : 24));
   return {
     clock,
-    words: (sentence: string): string => inUnits(sentence, units),
+    words: (sentence: string): string => heldTogether(inUnits(sentence, units)),
     clockOf: (text: string): string => clock(at(text)),
-    minutes: (minutes: number): string => kept(showQuantity(minutes * 60, 'duration', units)),
+    minutes: (minutes: number): string => kept(durationText(60 * minutes)),
     celsius: (celsius: number): string => kept(showQuantity(fromCelsius(celsius), 'temperature', units)),
     grams: (grams: number): string => kept(showQuantity(grams / 1000, 'mass', units)),
   };

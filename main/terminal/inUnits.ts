@@ -14,12 +14,22 @@ const kinds: Readonly<Record<string, QuantityKind>> = {
   cm: 'length',
 };
 
-/** A figure with its unit, or two of them around `to` that share one: `250 g`, `215 to 230 °C`. */
-const figure = /(?:(-?\d+(?:\.\d+)?) to )?(-?\d+(?:\.\d+)?) (°C|kg|g|mm|cm)(?![\w/²³])/gu;
+/**
+ * A figure with its unit: `250 g`; of temperatures also two around `to` that share one: `215 to 230 °C`. Not of
+ * lengths, where `shape pizza 1 to 30 cm` is no range.
+ */
+const figure = /(?:(-?\d+(?:\.\d+)?) to (?=-?[\d.]+ °C))?(-?\d+(?:\.\d+)?) (°C|kg|g|mm|cm)(?![\w/²³])/gu;
+/** Figure and unit, which stay on one line. */
+const together = /(\d) (?=(?:°C|°F|kg|g|mm|cm|oz|lb|s|min|h|am|pm|%)(?!\w))/gu;
 
 function shown(value: string, unit: string, units: UnitSystem): string {
   const read = readQuantity(`${value} ${unit}`, kinds[unit]!);
   return read.ok ? showQuantity(read.value, kinds[unit]!, units) : `${value} ${unit}`;
+}
+
+/** A sentence in which no line ends between a figure and its unit. */
+export function heldTogether(sentence: string): string {
+  return sentence.replaceAll(together, '$1\u00a0');
 }
 
 /** A sentence with every metric figure in the units asked for. */
