@@ -7,7 +7,7 @@ import { waterShareOf } from './ingredients.ts';
 /**
  * Specific heats, J/(kg K). Flour and water: Cengel and Boles, Thermodynamics, 8th ed., data of a dough problem in
  * ch. 5. Milk: isoperibol calorimeter paper on doughs and milk, 3.942 +- 0.034. Salt and sugar, oil: our estimates;
- * together they weigh a tenth of the liquid at most.
+ * in a pizza dough they weigh a tenth of the liquid or so.
  */
 export const specificHeat = { flour: 1760, water: 4180, milk: 3942, solids: 1200, oil: 2000 } as const;
 

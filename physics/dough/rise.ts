@@ -157,7 +157,7 @@ export function riseTime(
     throw new OutOfRange(
       'dough.riseTemperature',
       `${(roomTemperature - 273.15).toFixed(1)} degC with ${dough.yeast.percent} % ${dough.yeast.kind} yeast`,
-      'warm enough, or yeast enough, for a dough ready within 14 days (the yeast rests below 2.8 and above 47 degC)',
+      'warm enough, or yeast enough, for a dough ready within 14 days (the yeast rests below 1.3 and above 46 degC)',
     );
   const ready = riseThroughAll(doughTemperature, segmentsFor(seconds, roomTemperature, keeping));
   const { cover = 'covered', ballMass = 0.25 } = keeping;

@@ -11,13 +11,15 @@ export interface CardinalTemperatures {
 }
 
 /**
- * Cardinal temperatures for **gas**, not for growth. Published growth values (best 32.3, highest 45.4 degC: Salvado et
- * al. 2011, Appl. Environ. Microbiol. 77:2292) give a response from 20 to 30 degC of 1.64 where the trade sees the rate
- * double in 9.4 K (2.1) to grow by 10 % a kelvin (2.6); fermentation rises steadily to 40 degC and then falls steeply
- * (White and Munns 1951, J. Inst. Brew. 57:280). 38 and 47 degC give 2.17. The lowest is the middle of 1.3 to 4.3 degC
- * over the genus (Salvado et al.); in the refrigerator the model hangs on it.
+ * Cardinal temperatures for **gas**, not for growth: 1.3, 39 and 46 degC. Published growth values (best 32.3, highest
+ * 45.4 degC: Salvado et al. 2011, Appl. Environ. Microbiol. 77:2292) give a response from 20 to 30 degC of 1.64 where
+ * the trade sees the rate double in 9.4 K (2.1) to grow by 10 % a kelvin (2.6); fermentation rises steadily to 40 degC
+ * and then falls steeply (White and Munns 1951, J. Inst. Brew. 57:280). 39 and 46 degC give 2.17. The lowest lies
+ * between 1.3 and 4.3 degC over the genus (Salvado et al.); in the refrigerator the model hangs on it. 1.3 degC lets a
+ * dough with 0.3 % instant yeast take some days at 4 degC, as it does (common practice, no source); 2.8 would take
+ * two weeks.
  */
-export const gasTemperatures: CardinalTemperatures = { lowest: 275.95, best: 311.15, highest: 320.15 };
+export const gasTemperatures: CardinalTemperatures = { lowest: 274.45, best: 312.15, highest: 319.15 };
 
 /**
  * Relative rate at a temperature, 0 to 1: the cardinal temperature model with inflection,

@@ -147,6 +147,12 @@ describe('published rises', () => {
     expect(times[1]! / times[2]! / (5 / 3)).toBeLessThan(1);
   });
 
+  it('in a refrigerator at 4 degC takes days with 0.3 % instant yeast (common practice, no source: 2 to 4)', () => {
+    const days = hours(leavened('instant', 0.3, 2.5), 24, 4, { mass: 1 }) / 24;
+    expect(days).toBeGreaterThan(2 * riseSpread[0]);
+    expect(days).toBeLessThan(4 * riseSpread[1]);
+  });
+
   it('stays usable: AVPN 6 h beyond 6 to 8; PMQ, Sept 2006, 1.5 to 2 % yeast about an hour', () => {
     const slow = riseTime(leavened('fresh', 0.17, 3), kelvin(25), kelvin(25));
     const usable = (slow.past - slow.seconds) / 3600;
