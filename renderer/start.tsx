@@ -22,13 +22,16 @@ const place = document.getElementById('window');
 if (place === null) throw new Error('index.html: found no element "window"; allowed exactly one');
 const root = createRoot(place);
 
-followTheme((theme) => {
-  root.render(
-    <StrictMode>
-      <App theme={theme} />
-    </StrictMode>,
-  );
-});
+function open(): void {
+  followTheme((theme) => {
+    root.render(
+      <StrictMode>
+        <App theme={theme} />
+      </StrictMode>,
+    );
+  });
+}
+
 followPlan();
 keepWork();
 void greet(({ settings }) => {
@@ -39,7 +42,5 @@ void greet(({ settings }) => {
     commands[name]();
   });
 });
-// Labels are measured: once the shipped font is there, they are measured again.
-void document.fonts.load('13px "Inter Variable"').then(() => {
-  window.dispatchEvent(new Event('resize'));
-});
+// Labels are placed by their widths, so the shipped font comes first; a window without it is better than none.
+document.fonts.load('13px "Inter Variable"').then(open, open);

@@ -53,7 +53,8 @@ function Readout({ model, at, moment, units }: Pick<ClockProps, 'model' | 'at' |
   const figures: readonly (readonly [SeriesId, number])[] = [
     ['air', moment.air],
     ['top', moment.plateTop],
-    ['core', moment.plateCore],
+    // Steel is as hot inside as on top; a core that lags is worth its place.
+    ...(Math.abs(moment.plateCore - moment.plateTop) < 1.5 ? [] : ([['core', moment.plateCore]] as const)),
     ...(moment.bake === undefined
       ? []
       : ([
@@ -61,6 +62,7 @@ function Readout({ model, at, moment, units }: Pick<ClockProps, 'model' | 'at' |
           ['crumb', moment.bake.crumb],
         ] as const)),
   ];
+  const tasks = model.bars.filter(({ from, to }) => from <= at && at < to).map(({ task }) => task.name);
   return (
     <p className="readout" title={momentText(at, model, moment, units)}>
       <b>{clockText(at, model.offset)}</b>
@@ -70,6 +72,7 @@ function Readout({ model, at, moment, units }: Pick<ClockProps, 'model' | 'at' |
           {readoutNames[id]} {shortDegrees(kelvin, units)}
         </span>
       ))}
+      <span className="readout-tasks muted">{tasks.length === 0 ? 'nothing to do' : tasks.join(' · ')}</span>
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import { clockText } from '../words/clock.ts';
 import { temperatureK } from '../words/figures.ts';
+import { inUnits } from '../words/inUnits.ts';
 import { curveRows } from './table.ts';
 import type { ClockModel, Span } from './model.ts';
 import type { Forecast } from '../state/forecastStore.ts';
@@ -61,7 +62,7 @@ export function CurveTable({ forecast, model, view, units }: CurveTableProps) {
               <td>{clockText(to, model.offset)}</td>
               <td>{task.lane}</td>
               <td>{task.name}</td>
-              <td>{task.step ?? '–'}</td>
+              <td>{task.step === undefined ? '–' : inUnits(task.step, units)}</td>
             </tr>
           ))}
         </tbody>

@@ -26,10 +26,14 @@ export interface Lanes {
 
 const inset = 6;
 
-/** The name in full, else its number ("Pizza 2" as "2"), else nothing. */
+/** The name in full, else short: "Pizza 2" as "2", "Sauce and cheese" as "Sauce". */
 function namesOf(task: Task): readonly string[] {
   const number = /^bake-(\d+)$/.exec(task.id)?.[1];
-  return number === undefined ? [task.name] : [task.name, number];
+  return [task.name, number ?? task.name.split(' ')[0]!];
+}
+/** What is done for each pizza in turn stands too close together for names beside the bars. */
+function isRepeated(task: Task): boolean {
+  return /-\d+$/.test(task.id);
 }
 
 export function lanesOf(
@@ -51,14 +55,21 @@ export function lanesOf(
     const shown = bars
       .map((bar, index) => ({ bar, row: rows + stacked[index]!, left: px(bar.from), right: px(bar.to) }))
       .filter(({ bar }) => bar.to > view.from && bar.from < view.to);
+    // A name beside its bar keeps clear of the other bars and of the lines of events.
+    const lines = model.events.filter(({ at }) => at > view.from && at < view.to).map(({ at }) => px(at));
     for (const one of shown) {
-      // A name beside its bar keeps clear of the next bar and of the lines of events.
-      const next = Math.min(
-        width,
-        ...model.events.map(({ at }) => px(at)).filter((x) => x > one.right + 1),
-        ...shown.filter(({ row, left }) => row === one.row && left > one.left).map(({ left }) => left),
-      );
-      placed.push({ ...one, ...written(one, next, widthOf) });
+      const others = shown.filter((other) => other !== one && other.row === one.row);
+      const room = {
+        from: Math.max(
+          0,
+          ...[...others.map(({ right }) => right), ...lines].filter((x) => x <= one.left + 1),
+        ),
+        to: Math.min(
+          width,
+          ...[...others.map(({ left }) => left), ...lines].filter((x) => x >= one.right - 1),
+        ),
+      };
+      placed.push({ ...one, ...written(one, room, widthOf) });
     }
     rows += count;
   }
@@ -67,13 +78,17 @@ export function lanesOf(
 
 function written(
   { bar, left, right }: { readonly bar: LaneBar; readonly left: number; readonly right: number },
-  next: number,
+  room: { readonly from: number; readonly to: number },
   widthOf: (text: string) => number,
 ): Pick<PlacedBar, 'text' | 'textLeft' | 'beside'> {
   const names = namesOf(bar.task);
-  const inside = names.find((text) => widthOf(text) + 2 * inset <= right - left);
+  const short = isRepeated(bar.task) && bar.task.lane === 'hands' ? names.slice(0, 1) : names;
+  const inside = short.find((text) => widthOf(text) + 2 * inset <= right - left);
   if (inside !== undefined) return { text: inside, textLeft: left + inset, beside: false };
-  const beside = names.find((text) => right + widthOf(text) + inset + 3 <= next);
-  if (beside !== undefined) return { text: beside, textLeft: right + inset, beside: true };
+  for (const text of isRepeated(bar.task) ? [] : names) {
+    const needed = widthOf(text) + inset + 3;
+    if (right + needed <= room.to) return { text, textLeft: right + inset, beside: true };
+    if (left - needed >= room.from) return { text, textLeft: left - needed + 3, beside: true };
+  }
   return { text: undefined, textLeft: left, beside: false };
 }

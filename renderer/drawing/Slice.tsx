@@ -16,7 +16,7 @@ interface SliceProps {
 }
 
 const crustShare = 0.16;
-const layerNames: Record<LayerSample['layer'], string> = { dough: 'crumb', sauce: 'sauce', cheese: 'cheese' };
+const layerNames: Record<LayerSample['layer'], string> = { dough: 'dough', sauce: 'sauce', cheese: 'cheese' };
 
 function css({ r, g, b }: Rgb): string {
   return `rgb(${String(r)} ${String(g)} ${String(b)})`;

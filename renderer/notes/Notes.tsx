@@ -1,5 +1,6 @@
 /** Below the clock: what limits the evening, what a late start costs, the cautions, and what was assumed. */
 import { lateStartLines, slackNames, slackText } from '../words/answers.ts';
+import { inUnits } from '../words/inUnits.ts';
 import { assumptionTexts } from '../words/assumed.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
@@ -45,16 +46,13 @@ export function Notes({ forecast, units }: { forecast: Forecast; units: UnitSyst
           </ul>
         )}
       </section>
-      <section>
+      <section className="mind">
         <h2>Mind</h2>
         <ul>
           {answer.warnings.map(({ code, message }) => (
-            <li key={code + message}>{message}</li>
+            <li key={code + message}>{inUnits(message, units)}</li>
           ))}
         </ul>
-        <p className="small muted">
-          Figures are estimates. What the makers of oven and plate say, and local rules, come first.
-        </p>
       </section>
       <section>
         <h2>Assumed</h2>
@@ -63,7 +61,7 @@ export function Notes({ forecast, units }: { forecast: Forecast; units: UnitSyst
         ) : (
           <ul>
             {assumed.map((text) => (
-              <li key={text}>{text}</li>
+              <li key={text}>{inUnits(text, units)}</li>
             ))}
           </ul>
         )}

@@ -1,5 +1,14 @@
 /** The three answers as a person says them, made from what was computed. */
-import { clockParts, clockText, epochOf, offsetOf, spanParts, spanRangeText, spanText } from './clock.ts';
+import {
+  clockParts,
+  clockText,
+  epochOf,
+  halvesText,
+  offsetOf,
+  spanParts,
+  spanRangeText,
+  spanText,
+} from './clock.ts';
 import { cardinal, shadeWord } from './names.ts';
 import { degreesApart, grams, temperatureC, temperatureK } from './figures.ts';
 import type { Forecast } from '../state/forecastStore.ts';
@@ -49,7 +58,7 @@ function ovenOn({ answer, evening, file }: Forecast, units: UnitSystem): AnswerW
   const { preheat } = answer;
   const between =
     range === undefined
-      ? 'range being computed'
+      ? 'range follows'
       : `${kind === 'eatAt' ? 'between' : 'plate ready between'} ${clockText(range[0], offset)} and ${clockText(range[1], offset)}`;
   const settles = `${temperatureC(preheat.settledPlateTopC, units)} on its top face`;
   return {
@@ -85,15 +94,15 @@ const decided: Record<BakeAnswer['decidedBy'], string> = {
 
 function bakeBecause(bake: BakeAnswer, units: UnitSystem): string {
   const finish =
-    bake.finishMinutes > 0.2 ? `rim needs ${spanText(bake.finishMinutes)} of top heat more` : 'top done';
-  return `base ${shadeWord(bake.baseLightness)}, ${finish}, ${grams(bake.waterLeftOnTopG, units)} of water left`;
+    bake.finishMinutes > 0.2 ? `rim needs ${halvesText(bake.finishMinutes)} min top heat` : 'top done';
+  return `base ${shadeWord(bake.baseLightness)}, ${finish}, ${grams(bake.waterLeftOnTopG, units)} water left`;
 }
 
 function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
   const [first, second] = answer.bakes;
   if (first === undefined) throw new RangeError('bakes: found none; allowed one for each pizza');
-  const spread = answer.range === null ? 'range being computed' : spanRangeText(...answer.range.bakeMinutes);
-  const wait = second === undefined ? '' : `; next after ${spanText(second.waitBeforeMinutes)}`;
+  const spread = answer.range === null ? 'range follows' : spanRangeText(...answer.range.bakeMinutes);
+  const wait = second === undefined ? '' : `; next after ${halvesText(second.waitBeforeMinutes)} min`;
   const others = answer.bakes
     .slice(1)
     .map((later): readonly [string, string] => [

@@ -121,12 +121,13 @@ export function spanText(minutes: number): string {
 
 /** `5½ to 8 min`: halves below twenty minutes, whole minutes above. */
 export function spanRangeText(low: number, high: number): string {
-  const from = halves(low);
-  const to = halves(high);
+  const from = halvesText(low);
+  const to = halvesText(high);
   return from === to ? `about ${to} min` : `${from} to ${to} min`;
 }
 
-function halves(minutes: number): string {
+/** `5½`: halves below twenty minutes, whole minutes above. */
+export function halvesText(minutes: number): string {
   if (minutes >= 20) return String(Math.round(minutes));
   const doubled = Math.round(minutes * 2);
   const whole = Math.floor(doubled / 2);
