@@ -22,7 +22,7 @@ export interface ServiceOptions {
 export interface Services {
   readonly bridge: Bridge;
   /** Another plan was opened from outside (second start, double click). */
-  openFromOutside(path: string): Promise<PlanDocument>;
+  readonly openFromOutside: (path: string) => Promise<PlanDocument>;
 }
 
 /** Makes the program's own folders and sweeps what a killed save left in them. */

@@ -19,5 +19,5 @@ export function newTempFolder(): string {
 
 export function removeFolder(folder: string): void {
   // A browser may still be writing its profile while it ends.
-  rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+  rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 });
 }
