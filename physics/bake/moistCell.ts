@@ -1,0 +1,154 @@
+/**
+ * Properties of one cell of dough, sauce or cheese as functions of its temperature and water: sorption, the state of
+ * the vapour in its pores, and conductivity.
+ */
+import { gasConstant, molarMassWater, standardPressure } from '../materials/constants.ts';
+import { saturationPressure, waterVapourDiffusivity } from '../materials/water.ts';
+
+/** What a layer is made of, besides its water. */
+export interface LayerMaterial {
+  readonly name: 'dough' | 'sauce' | 'cheese';
+  /** J/(kg K) of the dry matter */
+  readonly solidsHeat: number;
+  /** kg/m3 of the dry matter without pores */
+  readonly solidsDensity: number;
+  /** volume share of gas */
+  readonly porosity: number;
+  /** W/(m K) of the compact dry matter at 0 degC, and its slope per K (Choi and Okos 1986, linear over 0..150 degC) */
+  readonly solidsConductivity: number;
+  readonly solidsConductivitySlope: number;
+  /** kg/kg dry matter at which the water activity is one half at 100 degC */
+  readonly halfMoisture: number;
+  /** share of free diffusion left to vapour in the layer */
+  readonly vapourShare: number;
+  /** factor on the conductivity of the dried, gas-filled structure */
+  readonly dryConductivityFactor: number;
+}
+
+/** J/(kg K) of water and of steam such that latentHeat = 2501 - 2.42 t kJ/kg, within 3 kJ/kg of IAPWS-IF97, 20..100. */
+export const waterHeat = 4186;
+export const steamHeat = waterHeat - 2420;
+const steamEnthalpyAtZero = 2.501e6;
+
+/** J/kg of steam above water at 0 degC, at `temperature` K. */
+export function steamEnthalpy(temperature: number): number {
+  return steamEnthalpyAtZero + steamHeat * (temperature - 273.15);
+}
+
+/* Sorption: Oswin's form, W = W_half (a/(1 - a))^n. */
+const oswinExponent = 0.38;
+const oswinSlope = 0.0056;
+
+/**
+ * Water activity of dry matter holding W kg/kg at T kelvin (Oswin):
+ *
+ *     a = 1/(1 + (W/W_half)^(-1/n)),   W_half(T) = W_half(373.15) exp(-0.0056 (T - 373.15)),   n = 0.38
+ *
+ * Form, exponent and slope as in Lind and Rask, J. Food Eng. 14 (1991) 303-315 (from memory). Their level as it
+ * circulates, W_half = exp(5.5 - 0.0056 T)/100, would put fresh dough (W 0.7) at activity 0.75 and flour of 14 %
+ * moisture at 0.06; flour at 14 % moisture is near 0.65 to 0.7 (from memory). So the level is ours: W_half =
+ * 0.072 at 100 degC (0.11 at 25 degC) for dough.
+ */
+export function waterActivity(moisture: number, temperature: number, halfMoisture: number): number {
+  if (moisture <= 0) return 0;
+  const logarithm = Math.log(moisture / halfMoisture) + oswinSlope * (temperature - 373.15);
+  return 1 / (1 + Math.exp(-logarithm / oswinExponent));
+}
+
+/** da/dW and da/dT of `waterActivity`, given the activity. */
+export const activitySlopes = {
+  perMoisture: (activity: number, moisture: number): number =>
+    moisture > 0 ? (activity * (1 - activity)) / (oswinExponent * moisture) : 0,
+  perKelvin: (activity: number): number => (activity * (1 - activity) * oswinSlope) / oswinExponent,
+};
+
+const tableStart = 230;
+const tableEnd = 640;
+const tableStep = 0.5;
+const logPressure = Float64Array.from({ length: (tableEnd - tableStart) / tableStep + 1 }, (_, i) =>
+  // Below freezing the pressure over supercooled water is continued by Clausius and Clapeyron.
+  Math.log(saturationPressureOrBelow(tableStart + i * tableStep)),
+);
+
+const freeDiffusion = Float64Array.from(logPressure, (_, i) => {
+  const temperature = tableStart + i * tableStep;
+  const diffusivity = waterVapourDiffusivity(Math.max(temperature, 273.15), standardPressure);
+  return (diffusivity * molarMassWater * standardPressure) / (gasConstant * temperature);
+});
+
+/**
+ * kappa = D M p/(R T) of free air, kg/(m s). D falls as 1/p, so kappa depends on temperature alone. From a table of
+ * 0.5 K.
+ */
+export function vapourMobility(temperature: number): number {
+  const place = (temperature - tableStart) / tableStep;
+  const i = Math.min(Math.max(Math.floor(place), 0), freeDiffusion.length - 2);
+  const low = freeDiffusion[i]!;
+  return low + (freeDiffusion[i + 1]! - low) * (place - i);
+}
+
+function saturationPressureOrBelow(temperature: number): number {
+  if (temperature >= 273.15) return saturationPressure(temperature);
+  return saturationPressure(273.15) * Math.exp((2.501e6 / 461.5) * (1 / 273.15 - 1 / temperature));
+}
+
+/** Saturation pressure from a table of its logarithm (0.5 K, within 2e-5 of the equation) and its slope, Pa, Pa/K. */
+export function saturation(temperature: number, out: { pressure: number; slope: number }): void {
+  const place = (temperature - tableStart) / tableStep;
+  const i = Math.min(Math.max(Math.floor(place), 0), logPressure.length - 2);
+  const low = logPressure[i]!;
+  const rise = logPressure[i + 1]! - low;
+  out.pressure = Math.exp(low + rise * (place - i));
+  out.slope = (out.pressure * rise) / tableStep;
+}
+
+/**
+ * Potential of vapour in air at total pressure p: the flux j = -kappa d(psi)/dx with kappa = f D M p/(R T) is Stefan
+ * diffusion, j = -f D M/(R T) p/(p - p_v) dp_v/dx, integrated:
+ *
+ *     psi(x) = -ln(1 - x),   x = p_v/p
+ *
+ * Beyond x = 1 - 1/500 the pores hold steam only and it is pressure that moves it: psi goes on as a straight line.
+ * Its slope of 500 makes kappa psi' = 5e-8 s at f = 0.25, Darcy flow at a permeability near 1e-12 m2, so that a
+ * boiling cell stays within about 0.1 K of the boiling point that its water activity allows. Boiling is thereby held
+ * inside the implicit solve, not clipped after it.
+ */
+const steepest = 500;
+const xSteam = 1 - 1 / steepest;
+const psiSteam = Math.log(steepest);
+
+export function vapourPotential(x: number): number {
+  return x < xSteam ? -Math.log(1 - x) : psiSteam + (x - xSteam) * steepest;
+}
+
+export function vapourPotentialSlope(x: number): number {
+  return x < xSteam ? 1 / (1 - x) : steepest;
+}
+
+/**
+ * Thermal conductivity, W/(m K). The compact matter (dry matter and water by volume, parallel rule; Choi and Okos
+ * 1986) and the gas are joined by the two Maxwell-Eucken bounds: moist dough is a continuous wet phase with bubbles,
+ * dried crust an open sponge in which gas is continuous. Between them by s = exp(-W/0.1) of dryness (our choice).
+ * Gives 0.2 to 0.3 for moist, 0.08 to 0.09 for dry dough: the ranges that reviews report (from memory).
+ *
+ * @param moisture kg/kg dry matter
+ */
+export function conductivity(material: LayerMaterial, moisture: number, temperature: number): number {
+  const t = temperature - 273.15;
+  const tWater = Math.min(t, 150);
+  const water = 0.57109 + (1.7625e-3 - 6.7036e-6 * tWater) * tWater;
+  const solids = material.solidsConductivity + material.solidsConductivitySlope * Math.min(t, 150);
+  const solidsVolume = 1 / material.solidsDensity;
+  const waterVolume = moisture / 970;
+  const compact = (solidsVolume * solids + waterVolume * water) / (solidsVolume + waterVolume);
+  const gas = 0.0243 + 6.5e-5 * t;
+  const e = material.porosity;
+  if (e === 0) return compact;
+  const bubbles =
+    (compact * (2 * compact + gas - 2 * e * (compact - gas))) / (2 * compact + gas + e * (compact - gas));
+  const f = 1 - e;
+  const sponge =
+    (gas * (2 * gas + compact - 2 * f * (gas - compact))) / (2 * gas + compact + f * (gas - compact));
+  const dryness = Math.exp(-moisture / 0.1);
+  return bubbles + dryness * (sponge * material.dryConductivityFactor - bubbles);
+}

@@ -1,0 +1,19 @@
+/** What it costs to switch the oven on later than planned and to load the first pizza at its planned time all the same. */
+import type { Evening } from './evening.ts';
+import type { LateStart } from './engine.ts';
+import type { EveningRun } from './run.ts';
+import { firstBakeAt, preparedFor } from './simulate.ts';
+
+export function lateStart(
+  evening: Evening,
+  run: EveningRun,
+  lateMinutes: readonly number[],
+): readonly LateStart[] {
+  const { model, preheat } = preparedFor(evening, run);
+  return lateMinutes
+    .filter((late) => late * 60 < run.preheat.plateReady)
+    .map((late) => {
+      const { seconds, plateTop } = firstBakeAt(model, preheat, run.preheat.plateReady - late * 60);
+      return { lateMinutes: late, plateTopC: plateTop - 273.15, bakeMinutes: seconds / 60 };
+    });
+}

@@ -1,0 +1,94 @@
+/**
+ * Everything that one simulated evening rests on, prepared once: oven, plate, dial, where the plate settles. Spread,
+ * late starts and comparisons make further models that differ in a parameter and share what does not change.
+ */
+import { allEffects, bakeParameters } from '../bake/parameters.ts';
+import type { BakeParameters, Effects } from '../bake/parameters.ts';
+import { standardMesh } from '../bake/pizza.ts';
+import type { PizzaMesh } from '../bake/pizza.ts';
+import { plateMaterial } from '../materials/plates.ts';
+import type { PlateMaterial } from '../materials/plates.ts';
+import { ovenContext } from '../oven/assembly.ts';
+import type { CavityView, OvenContext } from '../oven/assembly.ts';
+import { parametersOf } from '../oven/parameters.ts';
+import type { OvenParameters } from '../oven/parameters.ts';
+import { readDial, settledWithPlate } from '../oven/settled.ts';
+import type { Dial, Settled } from '../oven/settled.ts';
+import { biotNumber, lumpedLimit, ovenCoefficient, plateCharacteristicLength } from '../plate/biot.ts';
+import type { Evening } from './evening.ts';
+
+/** Steps (s) and cells; a test halves and doubles them. */
+export interface Resolution {
+  readonly preheatStep: number;
+  readonly bakeStep: number;
+  readonly recoveryStep: number;
+  readonly plateLayers: number;
+  readonly mesh: PizzaMesh;
+}
+
+export const standardResolution: Resolution = {
+  preheatStep: 5,
+  bakeStep: 2,
+  recoveryStep: 4,
+  plateLayers: 4,
+  mesh: standardMesh,
+};
+
+export interface ModelOptions {
+  readonly oven?: Partial<OvenParameters>;
+  readonly bake?: Partial<BakeParameters>;
+  readonly effects?: Partial<Effects>;
+  readonly resolution?: Partial<Resolution>;
+  /** overrides the choice by the Biot number */
+  readonly plateModel?: 'lumped' | 'slab';
+  /** emissivity of the plate, where it is not the material's own */
+  readonly plateEmissivity?: number;
+  /** geometry computed before for the same cavity and plate */
+  readonly views?: { readonly emptyView: CavityView; readonly plateView: CavityView };
+  /** for spreads: how the dial of the unvaried oven was corrected */
+  readonly dial?: Pick<Dial, 'overshoot' | 'correction'>;
+}
+
+export interface EveningModel {
+  readonly evening: Evening;
+  readonly context: OvenContext;
+  readonly material: PlateMaterial;
+  readonly bake: BakeParameters;
+  readonly resolution: Resolution;
+  readonly dial: Dial;
+  readonly settled: Settled;
+  readonly biotNumber: number;
+  readonly plateModel: 'lumped' | 'slab';
+}
+
+/** K within which a plate counts as settled */
+export const readyTolerance = 5;
+
+export function prepareModel(evening: Evening, options: ModelOptions = {}): EveningModel {
+  const parameters: OvenParameters = { ...parametersOf(evening.oven), ...options.oven };
+  const effects: Effects = { ...allEffects, ...options.effects };
+  const resolution: Resolution = { ...standardResolution, ...options.resolution };
+  const context = ovenContext(evening, parameters, effects, options.views);
+  const { plate, oven } = evening;
+  const own = plateMaterial(plate.material, plate.surface, plate.custom);
+  const material: PlateMaterial =
+    options.plateEmissivity === undefined ? own : { ...own, emissivity: options.plateEmissivity };
+  const dial = readDial(context, resolution.preheatStep, options.dial);
+  const settled = settledWithPlate(context, material, dial);
+  const bi = biotNumber(
+    ovenCoefficient(material.emissivity, oven.setpoint),
+    plateCharacteristicLength(plate.width, plate.depth, plate.thickness),
+    material.thermalConductivity(oven.setpoint),
+  );
+  return {
+    evening,
+    context,
+    material,
+    bake: { ...bakeParameters, ...options.bake },
+    resolution,
+    dial,
+    settled,
+    biotNumber: bi,
+    plateModel: options.plateModel ?? (bi < lumpedLimit ? 'lumped' : 'slab'),
+  };
+}

@@ -1,0 +1,132 @@
+/**
+ * The whole evening in one run: preheat, load, bake, unload, recover, next. Between two pizzas the plate is given as
+ * long as it takes for the next bake to stay within a quarter of the first: the shortest wait that does is also the
+ * shortest total, since waiting a minute saves less than a minute of bake.
+ */
+import { bakeOne, bakeSeconds, doorSeconds, longestBake, openDoor } from './bakeOne.ts';
+import type { Evening } from './evening.ts';
+import { LoadedOven } from './loadedOven.ts';
+import { prepareModel } from './model.ts';
+import type { EveningModel, ModelOptions } from './model.ts';
+import { runPreheat } from './preheat.ts';
+import type { PreheatRun } from './preheat.ts';
+import { OutOfRange } from './problem.ts';
+import type { Bake, EveningRun } from './run.ts';
+import type { TraceRecorder } from './trace.ts';
+
+/** s that hands need between taking one pizza out and laying the next down; common practice, no source */
+export const shortestTurn = 90;
+/** s after which a plate is taken not to get any hotter for the next pizza */
+export const longestWait = 20 * 60;
+/** a later pizza may bake this much longer than the first */
+export const longerBake = 1.25;
+/** s after the last pizza that are still shown */
+const afterglow = 10 * 60;
+/** s between the waits that are tried */
+const waitGrid = 15;
+
+/** What a run was made from, so that questions about it need no second preheat. */
+const prepared = new WeakMap<EveningRun, { readonly model: EveningModel; readonly preheat: PreheatRun }>();
+
+export function preparedFor(
+  evening: Evening,
+  run: EveningRun,
+): { readonly model: EveningModel; readonly preheat: PreheatRun } {
+  const kept = prepared.get(run);
+  if (kept) return kept;
+  const model = prepareModel(evening);
+  return { model, preheat: runPreheat(model) };
+}
+
+/** The oven as it is `time` seconds after it was switched on, with the plate ready for pizzas. */
+export function loadedAt(model: EveningModel, { states, run }: PreheatRun, time: number): LoadedOven {
+  let k = states.length - 1;
+  while (k > 0 && states[k]!.state.time > time) k--;
+  run.load(states[k]!.state);
+  run.advance(time, model.resolution.preheatStep);
+  return new LoadedOven(model, run);
+}
+
+/**
+ * @throws OutOfRange naming `oven.setpoint` when the oven cannot reach its setting or the plate never settles
+ */
+export function simulateEvening(evening: Evening, options: ModelOptions = {}): EveningRun {
+  const model = prepareModel(evening, options);
+  const preheat = runPreheat(model);
+  refuseHopeless(model, preheat);
+  const { plateReady } = preheat.preheat;
+  const oven = loadedAt(model, preheat, plateReady);
+  const recorder = preheat.recorder.upTo(plateReady);
+  const bakes: Bake[] = [];
+  for (let pizza = 1; pizza <= evening.pizzas.count; pizza++) {
+    if (pizza > 1) recover(oven, bakes[0]!, recorder);
+    openDoor(oven, doorSeconds.load, recorder);
+    recorder.record(oven.run, true);
+    bakes.push(bakeOne(oven, pizza, recorder));
+    recorder.record(oven.run, true);
+    openDoor(oven, doorSeconds.unload, recorder);
+  }
+  const energy = oven.run.network.ledger.supplied;
+  oven.run.advance(oven.run.time + afterglow, model.resolution.recoveryStep, () => {
+    recorder.record(oven.run);
+  });
+  recorder.record(oven.run, true);
+  const run: EveningRun = { preheat: preheat.preheat, bakes, trace: recorder.trace(), energy };
+  prepared.set(run, { model, preheat });
+  return run;
+}
+
+function refuseHopeless({ evening, dial }: EveningModel, { preheat, run }: PreheatRun): void {
+  if (Number.isFinite(preheat.airReady) && Number.isFinite(preheat.plateReady)) return;
+  const found = `${(evening.oven.setpoint - 273.15).toFixed(0)} degC`;
+  const short = dial.target - run.thermostat.sensor;
+  throw new OutOfRange(
+    'oven.setpoint',
+    found,
+    short > 0
+      ? `about ${(evening.oven.setpoint - short - 273.15).toFixed(0)} degC at most: more this oven does not reach with its power and losses`
+      : 'a setting at which the plate settles within 8 h',
+  );
+}
+
+/** Lets the plate recover for as long as the next pizza needs. */
+function recover(oven: LoadedOven, first: Bake, recorder: TraceRecorder): void {
+  const { recoveryStep } = oven.model.resolution;
+  const start = oven.run.save();
+  const allowed = longerBake * (first.outAt - first.inAt);
+  const bakesAfter = (wait: number): number => {
+    oven.restoreBare(start);
+    oven.run.advance(start.time + wait, recoveryStep);
+    openDoor(oven, doorSeconds.load, undefined);
+    return bakeSeconds(oven, Math.min(allowed + 1, longestBake));
+  };
+  const steps = Math.floor((longestWait - shortestTurn) / waitGrid);
+  let wait = shortestTurn;
+  if (bakesAfter(wait) > allowed) {
+    // The bake shortens steadily with the wait: halve the grid down to one step.
+    let low = 0;
+    let high = steps;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (bakesAfter(shortestTurn + middle * waitGrid) > allowed) low = middle;
+      else high = middle;
+    }
+    wait = shortestTurn + high * waitGrid;
+  }
+  oven.restoreBare(start);
+  oven.run.advance(start.time + wait, recoveryStep, () => {
+    recorder.record(oven.run);
+  });
+}
+
+/** s that the first pizza would take if it were laid down `time` seconds after switching on. */
+export function firstBakeAt(
+  model: EveningModel,
+  preheat: PreheatRun,
+  time: number,
+): { readonly seconds: number; readonly plateTop: number } {
+  const oven = loadedAt(model, preheat, time);
+  openDoor(oven, doorSeconds.load, undefined);
+  const { plateTop } = oven;
+  return { seconds: bakeSeconds(oven, longestBake), plateTop };
+}
