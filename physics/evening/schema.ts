@@ -103,7 +103,7 @@ const dough = {
   oil: number(0, 30),
   flourTemperature: quantity('temperature', '-20 degC', '45 degC', degrees),
   wantedTemperature: quantity('temperature', '10 degC', '40 degC', degrees),
-  riseTemperature: quantity('temperature', '0 degC', '45 degC', degrees),
+  riseTemperature: quantity('temperature', '-10 degC', '45 degC', degrees),
   mixing: choice(mixingIds),
   restBeforeShaping: quantity('duration', '0 min', '48 h', minutes),
 };

@@ -261,6 +261,9 @@ describe('limits are allowed', () => {
     { plate: { thickness: '80 mm' } },
     { plate: { width: '46 cm', depth: '41 cm' } },
     { pizzas: { diameter: '35 cm' } },
+    // What follows the room must allow all that the room may be.
+    { kitchen: { roomTemperature: '-10 degC' } },
+    { kitchen: { roomTemperature: '45 degC' } },
   ])('%j', (blocks) => {
     expect(refused(blocks)).toEqual([]);
   });
