@@ -34,7 +34,7 @@ export interface PlanExtras {
 }
 
 /** Runs of the oven behind a range: enough that P10 and P90 hold to a tenth or so of the spread. */
-const bandOptions = { samples: 48, seed: 1 } as const;
+const bandOptions = { samples: 2000, seed: 1 } as const;
 const lateMinutes = [5, 10, 15, 20] as const;
 const minutes = (seconds: number): number => seconds / 60;
 

@@ -1,16 +1,18 @@
 /**
- * How sure an answer is before anything was measured: what the model does not know is drawn at random, within what it
- * may be, and preheat and first bake are simulated again. P10 to P90 of the answers is the range that is shown.
+ * How sure an answer is before anything was measured: what the model does not know is varied within what it may be,
+ * and preheat and first bake are simulated again. P10 to P90 of the answers is the range that is shown.
  */
 import { bakeParameters } from '../bake/parameters.ts';
-import { plateMaterial } from '../materials/plates.ts';
+import type { BakeParameters } from '../bake/parameters.ts';
 import { SeededRandom } from '../numerics/random.ts';
 import { parametersOf } from '../oven/parameters.ts';
+import type { OvenParameters } from '../oven/parameters.ts';
 import type { Range } from './answer.ts';
 import type { Evening } from './evening.ts';
 import { prepareModel } from './model.ts';
 import type { EveningModel, ModelOptions } from './model.ts';
 import { runPreheat } from './preheat.ts';
+import type { PreheatRun } from './preheat.ts';
 import type { EveningRun } from './run.ts';
 import { firstBakeAt, preparedFor } from './simulate.ts';
 
@@ -40,54 +42,96 @@ export const inputSpread = {
 /** Emissivities stay physical: a draw beyond 0.98 or below 0.03 is taken to be that. */
 const within = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
-interface Sample {
+interface Varied {
   readonly evening: Evening;
   readonly options: ModelOptions;
 }
 
-function draw(evening: Evening, model: EveningModel, random: SeededRandom): Sample {
-  const factor = (spread: number): number => Math.exp(spread * random.normal());
-  const oven = parametersOf(evening.oven);
-  const power = factor(inputSpread.power);
-  const top = factor(inputSpread.topShare);
-  const { plate } = evening;
-  const emissivity = plateMaterial(plate.material, plate.surface, plate.custom).emissivity;
-  const thickness = plate.thickness * factor(inputSpread.thickness);
+/** What an input is when it lies `z` standard deviations off; the bake's own inputs leave the preheat as it is. */
+interface UncertainInput {
+  readonly name: keyof typeof inputSpread;
+  readonly bakeOnly: boolean;
+  vary(
+    evening: Evening,
+    model: EveningModel,
+    z: number,
+  ): Partial<ModelOptions> & { readonly evening?: Evening };
+}
+
+const factor = (name: keyof typeof inputSpread, z: number): number => Math.exp(inputSpread[name] * z);
+
+const inputs: readonly UncertainInput[] = [
+  ovenInput('topShare', (oven, z) => ({
+    preheatShare: {
+      ...oven.preheatShare,
+      top: within(oven.preheatShare.top * factor('topShare', z), 0, 1),
+    },
+  })),
+  {
+    name: 'power',
+    bakeOnly: false,
+    vary: (evening, _model, z) => {
+      const { power } = evening.oven;
+      const f = factor('power', z);
+      const oven = { ...evening.oven, power: { bottom: power.bottom * f, top: power.top * f } };
+      return { evening: { ...evening, oven } };
+    },
+  },
+  ovenInput('wallEmissivity', (oven, z) => ({
+    wallEmissivity: within(oven.wallEmissivity * (1 + inputSpread.wallEmissivity * z), 0.3, 0.98),
+  })),
+  ovenInput('convection', (_oven, z) => ({ convectionFactor: factor('convection', z) })),
+  {
+    name: 'plateEmissivity',
+    bakeOnly: false,
+    vary: (_evening, { material }, z) => ({
+      plateEmissivity: within(material.emissivity + inputSpread.plateEmissivity * z, 0.03, 0.98),
+    }),
+  },
+  {
+    name: 'thermostatOffset',
+    bakeOnly: false,
+    vary: (evening, _model, z) => {
+      const thermostatOffset = evening.oven.thermostatOffset + inputSpread.thermostatOffset * z;
+      return { evening: { ...evening, oven: { ...evening.oven, thermostatOffset } } };
+    },
+  },
+  {
+    name: 'thickness',
+    bakeOnly: false,
+    vary: (evening, _model, z) => {
+      const thickness = evening.plate.thickness * factor('thickness', z);
+      return { evening: { ...evening, plate: { ...evening.plate, thickness } } };
+    },
+  },
+  ovenInput('vent', (oven, z) => ({ ventFlow: oven.ventFlow * factor('vent', z) })),
+  ovenInput('liner', (oven, z) => ({ linerCapacity: oven.linerCapacity * factor('liner', z) })),
+  bakeInput('contact', (z) => ({
+    contactConductance: bakeParameters.contactConductance * factor('contact', z),
+  })),
+  bakeInput('browning', (z) => ({ browningFactor: bakeParameters.browningFactor * factor('browning', z) })),
+  bakeInput('density', (z) => ({ baseDensity: bakeParameters.baseDensity * factor('density', z) })),
+  bakeInput('crust', (z) => ({
+    crustConductivityFactor: bakeParameters.crustConductivityFactor * factor('crust', z),
+  })),
+];
+
+function ovenInput(
+  name: keyof typeof inputSpread,
+  change: (oven: OvenParameters, z: number) => Partial<OvenParameters>,
+): UncertainInput {
   return {
-    evening: {
-      ...evening,
-      oven: {
-        ...evening.oven,
-        thermostatOffset: evening.oven.thermostatOffset + inputSpread.thermostatOffset * random.normal(),
-        power: { bottom: evening.oven.power.bottom * power, top: evening.oven.power.top * power },
-      },
-      plate: { ...plate, thickness },
-    },
-    options: {
-      oven: {
-        preheatShare: { ...oven.preheatShare, top: within(oven.preheatShare.top * top, 0, 1) },
-        wallEmissivity: within(
-          oven.wallEmissivity * (1 + inputSpread.wallEmissivity * random.normal()),
-          0.3,
-          0.98,
-        ),
-        convectionFactor: factor(inputSpread.convection),
-        ventFlow: oven.ventFlow * factor(inputSpread.vent),
-        linerCapacity: oven.linerCapacity * factor(inputSpread.liner),
-      },
-      bake: {
-        contactConductance: bakeParameters.contactConductance * factor(inputSpread.contact),
-        browningFactor: bakeParameters.browningFactor * factor(inputSpread.browning),
-        baseDensity: bakeParameters.baseDensity * factor(inputSpread.density),
-        crustConductivityFactor: bakeParameters.crustConductivityFactor * factor(inputSpread.crust),
-      },
-      plateEmissivity: within(emissivity + inputSpread.plateEmissivity * random.normal(), 0.03, 0.98),
-      // The shadow of a plate does not change with a twentieth of its thickness.
-      views: { emptyView: model.context.emptyView, plateView: model.context.plateView },
-      dial: model.dial,
-      resolution: { ...model.resolution, ...coarse },
-    },
+    name,
+    bakeOnly: false,
+    vary: (evening, _model, z) => ({ oven: change(parametersOf(evening.oven), z) }),
   };
+}
+
+function bakeInput(
+  name: keyof typeof inputSpread,
+  change: (z: number) => Partial<BakeParameters>,
+): UncertainInput {
+  return { name, bakeOnly: true, vary: (_evening, _model, z) => ({ bake: change(z) }) };
 }
 
 /** A spread of a fifth needs no fine steps: ready time within 0.3 min, bake within 4 s of the standard ones. */
@@ -97,21 +141,64 @@ const coarse = {
   mesh: { dough: 12, sauce: 2, cheese: 2, firstCell: 0.12e-3 },
 } as const;
 
+function varied(evening: Evening, model: EveningModel, input?: UncertainInput, z = 0): Varied {
+  const change = input?.vary(evening, model, z) ?? {};
+  const { evening: changed = evening, ...options } = change;
+  return {
+    evening: changed,
+    options: {
+      // The shadow of a plate does not change with a twentieth of its thickness, nor the dial's lag with its offset.
+      views: { emptyView: model.context.emptyView, plateView: model.context.plateView },
+      dial: model.dial,
+      resolution: { ...model.resolution, ...coarse },
+      ...options,
+    },
+  };
+}
+
+/** ln of preheat and first bake, s; undefined for an oven too weak to hold its setting. */
+function logTimes(
+  { evening, options }: Varied,
+  kept?: PreheatRun,
+): { readonly preheat: number; readonly bake: number; readonly run: PreheatRun } | undefined {
+  const model = prepareModel(evening, options);
+  const run = kept ?? runPreheat(model, 3600);
+  const { plateReady } = run.preheat;
+  if (!(plateReady > 0 && plateReady < Infinity)) return undefined;
+  return { preheat: Math.log(plateReady), bake: Math.log(firstBakeAt(model, run, plateReady).seconds), run };
+}
+
 export interface Spread {
   readonly preheatMinutes: Range;
   readonly bakeMinutes: Range;
 }
 
 /** The value below which a share of the sorted values lies, by straight lines between them. */
-export function quantile(sorted: readonly number[], share: number): number {
+export function quantile(sorted: ArrayLike<number>, share: number): number {
   const place = share * (sorted.length - 1);
   const i = Math.min(Math.floor(place), sorted.length - 2);
   return sorted[i]! + (place - i) * (sorted[i + 1]! - sorted[i]!);
 }
 
+/** What an input does to ln t: a parabola through its values at -1, 0 and +1 standard deviations. */
+interface Parabola {
+  readonly slope: number;
+  readonly bend: number;
+}
+
+function parabola(minus: number, centre: number, plus: number): Parabola {
+  return { slope: (plus - minus) / 2, bend: (plus + minus) / 2 - centre };
+}
+
 /**
- * @param options.samples how many evenings are drawn, at least 2; @param options.seed the same seed, the same answer
- * @returns ranges that hold the nominal answer inside
+ * P10 to P90 of the preheat and of the first bake.
+ *
+ * Each input is simulated one standard deviation up and down; ln t is taken as a sum of parabolas in the inputs, and
+ * `samples` draws of all inputs together give the quantiles. Inputs are taken to act one by one: what two of them do
+ * together beyond that is left out.
+ *
+ * @param options.samples draws, at least 100; @param options.seed the same seed, the same answer
+ * @returns minutes; each range holds the nominal answer inside
  */
 export function spreadOf(
   evening: Evening,
@@ -119,27 +206,41 @@ export function spreadOf(
   options: { readonly samples: number; readonly seed: number },
 ): Spread {
   const { model } = preparedFor(evening, run);
-  const random = new SeededRandom(options.seed);
-  const preheats: number[] = [];
-  const bakes: number[] = [];
-  for (let i = 0; i < options.samples; i++) {
-    const sample = draw(evening, model, random);
-    const varied = prepareModel(sample.evening, sample.options);
-    const preheat = runPreheat(varied, 3600);
-    const { plateReady } = preheat.preheat;
-    // A draw too weak to hold its setting has no ready plate; the range speaks of ovens that do.
-    if (!Number.isFinite(plateReady)) continue;
-    preheats.push(plateReady / 60);
-    bakes.push(firstBakeAt(varied, preheat, plateReady).seconds / 60);
+  const nominal = {
+    preheat: run.preheat.plateReady / 60,
+    bake: (run.bakes[0]!.outAt - run.bakes[0]!.inAt) / 60,
+  };
+  const centre = logTimes(varied(evening, model));
+  if (!centre)
+    return {
+      preheatMinutes: [nominal.preheat, nominal.preheat],
+      bakeMinutes: [nominal.bake, nominal.bake],
+    };
+  const preheat: Parabola[] = [];
+  const bake: Parabola[] = [];
+  for (const input of inputs) {
+    const kept = input.bakeOnly ? centre.run : undefined;
+    // A variation too weak to hold the setting counts as no change: the range speaks of ovens that do.
+    const minus = logTimes(varied(evening, model, input, -1), kept) ?? centre;
+    const plus = logTimes(varied(evening, model, input, 1), kept) ?? centre;
+    preheat.push(parabola(minus.preheat, centre.preheat, plus.preheat));
+    bake.push(parabola(minus.bake, centre.bake, plus.bake));
   }
-  const range = (values: number[], nominal: number): Range => {
-    if (values.length < 2) return [nominal, nominal];
-    const sorted = values.sort((a, b) => a - b);
-    return [Math.min(quantile(sorted, 0.1), nominal), Math.max(quantile(sorted, 0.9), nominal)];
+  const random = new SeededRandom(options.seed);
+  const preheats = new Float64Array(options.samples);
+  const bakes = new Float64Array(options.samples);
+  for (let k = 0; k < options.samples; k++)
+    for (let i = 0; i < inputs.length; i++) {
+      const z = random.normal();
+      preheats[k]! += (preheat[i]!.slope + preheat[i]!.bend * z) * z;
+      bakes[k]! += (bake[i]!.slope + bake[i]!.bend * z) * z;
+    }
+  const range = (logs: Float64Array, middle: number): Range => {
+    const sorted = logs.sort();
+    return [
+      middle * Math.min(Math.exp(quantile(sorted, 0.1)), 1),
+      middle * Math.max(Math.exp(quantile(sorted, 0.9)), 1),
+    ];
   };
-  const first = run.bakes[0]!;
-  return {
-    preheatMinutes: range(preheats, run.preheat.plateReady / 60),
-    bakeMinutes: range(bakes, (first.outAt - first.inAt) / 60),
-  };
+  return { preheatMinutes: range(preheats, nominal.preheat), bakeMinutes: range(bakes, nominal.bake) };
 }

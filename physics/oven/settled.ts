@@ -43,20 +43,18 @@ function steady(run: OvenRun, reading: () => number, wanted: number): number {
     const bottom = (power * holdShare.bottom * oven.power.bottom) / full;
     const top = (power * holdShare.top * oven.power.top) / full;
     // 3 h steps first: the plate's own enthalpy keeps up; then steps so long that storage no longer counts.
-    for (let i = 0; i < 6; i++) run.holdStep(1e4, bottom, top);
-    for (let i = 0; i < 6; i++) run.holdStep(1e7, bottom, top);
+    for (let i = 0; i < 2; i++) run.holdStep(1e4, bottom, top);
+    for (let i = 0; i < 3; i++) run.holdStep(1e7, bottom, top);
     return reading() - wanted;
   };
-  let low = 5;
-  let high = 400;
-  let atHigh = settle(high);
-  const atLow = settle(low);
+  let [low, high] = [5, 600];
+  let [atLow, atHigh] = [settle(low), settle(high)];
   while (atHigh < 0 && high < 1e5) {
-    low = high;
+    [low, atLow] = [high, atHigh];
     high *= 1.6;
     atHigh = settle(high);
   }
-  const power = findRoot(settle, low, high, 0.05, low === 5 ? atLow : settle(low), atHigh);
+  const power = findRoot(settle, low, high, 0.05, atLow, atHigh);
   settle(power);
   return power;
 }
