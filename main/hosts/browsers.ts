@@ -68,11 +68,16 @@ export function isRoot(): boolean {
  * The window alone, without tabs and address bar, in a profile of its own: then the browser's process lives exactly
  * as long as the window, and the cook's own tabs, extensions and passwords stay out of it.
  */
-export function appWindowArguments(address: string, profile: string, root = isRoot()): string[] {
+export function appWindowArguments(
+  address: string,
+  profile: string,
+  firstTime: boolean,
+  root = isRoot(),
+): string[] {
   return [
     `--app=${address}`,
     `--user-data-dir=${profile}`,
-    '--window-size=1360,860',
+    ...(firstTime ? ['--window-size=1360,860'] : []),
     ...quiet,
     ...(root ? asRoot : []),
   ];

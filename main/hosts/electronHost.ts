@@ -11,6 +11,7 @@ export async function runElectron(
   file: string | undefined,
   env: NodeJS.ProcessEnv,
   stop: AbortSignal,
+  comeMs = 60_000,
 ): Promise<Ended> {
   // Chromium cannot build its sandbox as root and refuses to start.
   const words = [...(isRoot() ? ['--no-sandbox'] : []), appRoot, ...(file === undefined ? [] : [file])];
@@ -24,7 +25,13 @@ export async function runElectron(
     seen.last = (seen.last + part.toString('utf8')).slice(-1000);
     seen.up ||= seen.last.split('\n').includes(electronReady);
   });
-  const exit = await exitOf(child, stop);
+  const giveUp = new AbortController();
+  const limit = setTimeout(() => {
+    if (!seen.up) giveUp.abort();
+  }, comeMs);
+  const exit = await exitOf(child, AbortSignal.any([stop, giveUp.signal]));
+  clearTimeout(limit);
+  if (giveUp.signal.aborted) return { failed: `its window did not come up within ${comeMs / 1000} s` };
   if (seen.up || stop.aborted || exit.status === 0) return 'closed';
   return { failed: `it ${described(exit)} before its window came up` };
 }

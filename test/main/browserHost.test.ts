@@ -1,5 +1,6 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { chromium } from 'playwright-core';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { runBrowser, type BrowserHostOptions } from '../../main/hosts/browserHost.ts';
@@ -99,5 +100,64 @@ describe('a browser that does not show the window', () => {
       presence: new Presence(),
     };
     expect(await runBrowser({ ...options, stop: new AbortController().signal })).toEqual({ failed });
+  });
+});
+
+describe('a browser whose process is not its window', () => {
+  /** A program in the browser's place. */
+  const standIn = (script: string): string => {
+    const path = join(tempFolder(), 'browser');
+    writeFileSync(path, `#!/bin/sh\n${script}\n`, { mode: 0o755 });
+    return path;
+  };
+  const patience = { comeMs: 1000, awayMs: 800, settleMs: 100 };
+  const run = (
+    browser: string,
+    platform: NodeJS.Platform,
+    presence: Presence,
+  ): ReturnType<typeof runBrowser> =>
+    runBrowser({
+      browser,
+      platform,
+      presence,
+      patience,
+      profile: tempFolder(),
+      address: 'http://127.0.0.1:1/',
+      stop: new AbortController().signal,
+    });
+  const soon = async (then: () => void): Promise<void> => {
+    await pause(200);
+    then();
+  };
+
+  it('is given up when it lives but never shows the window', async () => {
+    const failed = 'it did not show the window within 1 s';
+    expect(await run(standIn('exec sleep 60'), 'linux', new Presence())).toEqual({ failed });
+  });
+
+  it('hands the window over to one that runs already: the end is the window’s, reloads apart', async () => {
+    const presence = new Presence();
+    const ended = run(standIn('exit 0'), 'linux', presence);
+    const order: string[] = [];
+    void ended.then(() => order.push('ended'));
+    await soon(() => {
+      presence.entered = true;
+      presence.open = 1;
+    });
+    await soon(() => (presence.open = 0));
+    await soon(() => (presence.open = 1));
+    await soon(() => order.push('closed'));
+    presence.open = 0;
+    expect(await ended).toBe('closed');
+    expect(order).toEqual(['closed', 'ended']);
+  });
+
+  it('outlives its window on macOS, and is ended then', async () => {
+    const presence = new Presence();
+    const ended = run(standIn('exec sleep 60'), 'darwin', presence);
+    presence.entered = true;
+    presence.open = 1;
+    await soon(() => (presence.open = 0));
+    expect(await ended).toBe('closed');
   });
 });

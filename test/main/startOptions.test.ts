@@ -110,11 +110,19 @@ describe('the search for a browser', () => {
     expect(found('win32', { 'PROGRAMFILES(X86)': 'C:\\Program Files (x86)' }, [edge])).toBe(edge);
   });
 
+  it('leaves size and place to the browser once it has kept them', () => {
+    const size = (firstTime: boolean): string[] =>
+      appWindowArguments('http://127.0.0.1:1/', '/p', firstTime, false).filter((word) =>
+        word.includes('size'),
+      );
+    expect([size(true), size(false)]).toEqual([['--window-size=1360,860'], []]);
+  });
+
   it('gives up the sandbox only as root, and never the web security', () => {
-    const words = appWindowArguments('http://127.0.0.1:1/', '/p', false);
+    const words = appWindowArguments('http://127.0.0.1:1/', '/p', true, false);
     expect(words.slice(0, 2)).toEqual(['--app=http://127.0.0.1:1/', '--user-data-dir=/p']);
     expect(words.filter((word) => /sandbox|security|gpu|remote-debugging/.test(word))).toEqual([]);
-    expect(appWindowArguments('http://127.0.0.1:1/', '/p', true)).toEqual([
+    expect(appWindowArguments('http://127.0.0.1:1/', '/p', true, true)).toEqual([
       ...words,
       '--no-sandbox',
       '--test-type',
