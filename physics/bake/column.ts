@@ -91,6 +91,8 @@ export class PizzaColumn implements Column {
   #now: ColumnFields;
   #next: ColumnFields;
   #nextBaseFace = 0;
+  /** properties are those of an earlier state */
+  #stale = true;
   readonly #psiT: Float64Array;
   readonly #psiW: Float64Array;
   /** conductance of each face, W/(m2 K); face i is below cell i, face n above the last */
@@ -192,7 +194,9 @@ export class PizzaColumn implements Column {
   }
 
   eliminate(dt: number, network: OvenNetwork): void {
-    this.#updateProperties(network);
+    // A step that is tried again with half its length starts from the same state.
+    if (this.#stale) this.#updateProperties(network);
+    this.#stale = false;
     const { cells, area } = this.setting;
     const n = this.size;
     const chain = this.#chain;
@@ -320,6 +324,7 @@ export class PizzaColumn implements Column {
     const before = this.#now;
     this.#now = this.#next;
     this.#next = before;
+    this.#stale = true;
     this.baseFace = this.#nextBaseFace;
     this.evaporated += this.steamMass;
     this.steamHeatTotal += this.steamHeat;
@@ -382,6 +387,7 @@ export class PizzaColumn implements Column {
     this.water.set(state.water);
     this.temperature.set(state.temperature);
     updateVapour(this.#now, this.setting);
+    this.#stale = true;
     this.baseFace = state.baseFace;
     this.evaporated = state.evaporated;
     this.steamHeatTotal = state.steamHeatTotal;

@@ -12,13 +12,14 @@ import type { BakeParameters } from './parameters.ts';
 /** Cells of each layer. The mesh error is larger than the time error, so the cells are spent at the base first. */
 export interface PizzaMesh {
   readonly dough: number;
+  readonly rim: number;
   readonly sauce: number;
   readonly cheese: number;
   /** m, the dough cell on the plate */
   readonly firstCell: number;
 }
 
-export const standardMesh: PizzaMesh = { dough: 20, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
+export const standardMesh: PizzaMesh = { dough: 20, rim: 14, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
 
 /** Mass fractions of the dry matter. */
 type Solids = Omit<Composition, 'water'>;
@@ -106,7 +107,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
   const areal = ballMass / (centreArea + parameters.rimMassFactor * rimArea);
   const { moisture, solidsShare } = doughMoisture(evening);
 
-  const dough = (mass: number, density: number): CellSpec[] => {
+  const dough = (mass: number, density: number, n: number): CellSpec[] => {
     const compact = compactDensity(doughSolids, moisture);
     const material = layerMaterial('dough', doughSolids, {
       porosity: Math.max(1 - density / compact, 0.05),
@@ -115,7 +116,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
       dryConductivityFactor: parameters.crustConductivityFactor,
     });
     const thickness = mass / density;
-    return gradedCells(thickness, mesh.firstCell, mesh.dough).map((size) => {
+    return gradedCells(thickness, mesh.firstCell, n).map((size) => {
       const share = (mass * size) / thickness;
       const solids = share * solidsShare;
       return {
@@ -157,7 +158,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
   const cheeseMass = cheese.reduce((sum, part) => sum + part.mass, 0);
   const cheeseShare =
     cheeseMass > 0 ? cheese.reduce((sum, part) => sum + part.mass * cheeseWaterOf(part), 0) / cheeseMass : 0;
-  const base = dough(areal, parameters.baseDensity);
+  const base = dough(areal, parameters.baseDensity, mesh.dough);
   return {
     centre: {
       area: centreArea,
@@ -176,7 +177,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
         ),
       ],
     },
-    rim: { area: rimArea, cells: dough(areal * parameters.rimMassFactor, parameters.rimDensity) },
+    rim: { area: rimArea, cells: dough(areal * parameters.rimMassFactor, parameters.rimDensity, mesh.rim) },
   };
 }
 

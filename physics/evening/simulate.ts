@@ -10,6 +10,7 @@ import { prepareModel } from './model.ts';
 import type { EveningModel, ModelOptions } from './model.ts';
 import { runPreheat } from './preheat.ts';
 import type { PreheatRun } from './preheat.ts';
+import type { OvenState } from '../oven/ovenRun.ts';
 import { OutOfRange } from './problem.ts';
 import type { Bake, EveningRun } from './run.ts';
 import type { TraceRecorder } from './trace.ts';
@@ -58,14 +59,8 @@ export function simulateEvening(evening: Evening, options: ModelOptions = {}): E
   const oven = loadedAt(model, preheat, plateReady);
   const recorder = preheat.recorder.upTo(plateReady);
   const bakes: Bake[] = [];
-  for (let pizza = 1; pizza <= evening.pizzas.count; pizza++) {
-    if (pizza > 1) recover(oven, bakes[0]!, recorder);
-    openDoor(oven, doorSeconds.load, recorder);
-    recorder.record(oven.run, true);
-    bakes.push(bakeOne(oven, pizza, recorder));
-    recorder.record(oven.run, true);
-    openDoor(oven, doorSeconds.unload, recorder);
-  }
+  for (let pizza = 1; pizza <= evening.pizzas.count; pizza++)
+    bakes.push(pizza === 1 ? bakeNext(oven, 1, recorder) : bakeAfterWait(oven, pizza, bakes[0]!, recorder));
   const energy = oven.run.network.ledger.supplied;
   oven.run.advance(oven.run.time + afterglow, model.resolution.recoveryStep, () => {
     recorder.record(oven.run);
@@ -89,34 +84,54 @@ function refuseHopeless({ evening, dial }: EveningModel, { preheat, run }: Prehe
   );
 }
 
-/** Lets the plate recover for as long as the next pizza needs. */
-function recover(oven: LoadedOven, first: Bake, recorder: TraceRecorder): void {
-  const { recoveryStep } = oven.model.resolution;
+/** Opens the door, lays a pizza down, bakes it, takes it out. */
+function bakeNext(oven: LoadedOven, pizza: number, recorder: TraceRecorder): Bake {
+  openDoor(oven, doorSeconds.load, recorder);
+  recorder.record(oven.run, true);
+  const bake = bakeOne(oven, pizza, recorder);
+  recorder.record(oven.run, true);
+  openDoor(oven, doorSeconds.unload, recorder);
+  return bake;
+}
+
+/**
+ * Bakes a later pizza after the shortest wait that keeps it within `longerBake` of the first. Usually the turn that
+ * hands need is wait enough; only if it is not, other waits are tried.
+ */
+function bakeAfterWait(oven: LoadedOven, pizza: number, first: Bake, recorder: TraceRecorder): Bake {
   const start = oven.run.save();
+  const until = recorder.last;
   const allowed = longerBake * (first.outAt - first.inAt);
+  const attempt = (wait: number): Bake => {
+    oven.restoreBare(start);
+    recorder.cutAfter(until);
+    oven.run.advance(start.time + wait, oven.model.resolution.recoveryStep, () => {
+      recorder.record(oven.run);
+    });
+    return bakeNext(oven, pizza, recorder);
+  };
+  const bake = attempt(shortestTurn);
+  if (bake.outAt - bake.inAt <= allowed) return bake;
+  return attempt(shortestWait(oven, start, allowed));
+}
+
+/** The shortest wait of the grid after which the pizza bakes within `allowed` seconds; the longest if none does. */
+function shortestWait(oven: LoadedOven, start: OvenState, allowed: number): number {
   const bakesAfter = (wait: number): number => {
     oven.restoreBare(start);
-    oven.run.advance(start.time + wait, recoveryStep);
+    oven.run.advance(start.time + wait, oven.model.resolution.recoveryStep);
     openDoor(oven, doorSeconds.load, undefined);
     return bakeSeconds(oven, Math.min(allowed + 1, longestBake));
   };
-  const steps = Math.floor((longestWait - shortestTurn) / waitGrid);
-  let wait = shortestTurn;
-  if (bakesAfter(wait) > allowed) {
-    // The bake shortens steadily with the wait: halve the grid down to one step.
-    let low = 0;
-    let high = steps;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (bakesAfter(shortestTurn + middle * waitGrid) > allowed) low = middle;
-      else high = middle;
-    }
-    wait = shortestTurn + high * waitGrid;
+  // The bake shortens steadily with the wait: halve the grid down to one step.
+  let low = 0;
+  let high = Math.floor((longestWait - shortestTurn) / waitGrid);
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (bakesAfter(shortestTurn + middle * waitGrid) > allowed) low = middle;
+    else high = middle;
   }
-  oven.restoreBare(start);
-  oven.run.advance(start.time + wait, recoveryStep, () => {
-    recorder.record(oven.run);
-  });
+  return shortestTurn + high * waitGrid;
 }
 
 /** s that the first pizza would take if it were laid down `time` seconds after switching on. */

@@ -138,7 +138,7 @@ function bakeInput(
 const coarse = {
   preheatStep: 10,
   bakeStep: 4,
-  mesh: { dough: 12, sauce: 2, cheese: 2, firstCell: 0.12e-3 },
+  mesh: { dough: 12, rim: 10, sauce: 2, cheese: 2, firstCell: 0.12e-3 },
 } as const;
 
 function varied(evening: Evening, model: EveningModel, input?: UncertainInput, z = 0): Varied {

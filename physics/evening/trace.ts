@@ -57,6 +57,12 @@ export class TraceRecorder {
     for (const name of channels) this.#values.get(name)!.push(sample[name]);
   }
 
+  /** Forgets the samples after `until` seconds. */
+  cutAfter(until: number): void {
+    const seconds = this.#values.get('seconds')!;
+    while ((seconds.at(-1) ?? -Infinity) > until + 1e-9) for (const list of this.#values.values()) list.pop();
+  }
+
   /** The samples up to `until` seconds, as a trace. */
   trace(until = Infinity): OvenTrace {
     const seconds = this.#values.get('seconds')!;
