@@ -31,7 +31,7 @@ export const inputSpread = {
   /** K */
   thermostatOffset: 8,
   thickness: 0.05,
-  vent: 0.5,
+  vent: 0.3,
   liner: 0.15,
   contact: 0.3,
   browning: 0.4,
