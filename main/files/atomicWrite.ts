@@ -67,8 +67,11 @@ export async function targetOf(path: string, disk: Disk = realDisk): Promise<str
 
 /** @throws SaveFailed with the file, the step and the cause; the old file is untouched then */
 export async function writeAtomically(path: string, text: string, options: WriteOptions = {}): Promise<void> {
-  const target = await targetOf(path, options.disk);
-  await inTurn(target, () => write(target, text, options));
+  // Twice: by the name asked for, so that calls keep their order while links are followed, and by the file itself.
+  await inTurn(`name ${resolve(path)}`, async () => {
+    const target = await targetOf(path, options.disk);
+    await inTurn(target, () => write(target, text, options));
+  });
 }
 
 async function write(
