@@ -2,7 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import { wording } from '../physics/evening/problem.ts';
 import type { Answer, Bridge, PlanDocument } from './bridge.ts';
-import { sweepTemporaries } from './files/atomicWrite.ts';
+import { inTurn, sweepTemporaries } from './files/atomicWrite.ts';
 import { causeOf } from './files/disk.ts';
 import { Documents } from './files/documents.ts';
 import { readSettings, UnsavedWork, writeSettings, type Warn } from './files/ownFiles.ts';
@@ -93,12 +93,14 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
       platform.documentShown(current);
       return plan;
     },
-    savePlan: async ({ document, text, evenIfChanged }) => {
-      if (evenIfChanged !== true && !(await mayOverwrite(document))) {
-        throw new Error(`${documents.pathOf(document)} was left as it is; your changes are not saved yet.`);
-      }
-      return documents.save(document, text);
-    },
+    savePlan: ({ document, text, evenIfChanged }) =>
+      // In turn, or the second of two quick saves would take the first for another program's change.
+      inTurn(`document ${document}`, async () => {
+        if (evenIfChanged !== true && !(await mayOverwrite(document))) {
+          throw new Error(`${documents.pathOf(document)} was left as it is; your changes are not saved yet.`);
+        }
+        return documents.save(document, text);
+      }),
     savePlanAs: async ({ name, text }) => {
       let saved: Answer<'savePlanAs'>;
       if (platform.dialogs === undefined) {

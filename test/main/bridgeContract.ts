@@ -141,6 +141,15 @@ export function bridgeContract(host: string, open: (folder: string) => Promise<O
       expect(readFileSync(path, 'utf8')).toBe('mine again');
     });
 
+    it('takes quick saves one after the other, and none for a change by another program', async () => {
+      const { document, path } = await saveAs('Friday');
+      const texts = ['1', '2', '3', '4', '5', '6'];
+      await Promise.all(texts.map((one) => bridge.window.call('savePlan', { document, text: one })));
+      // Over HTTP they may arrive in another order; each is written whole, and the last one's predecessor is kept.
+      expect(texts).toContain(readFileSync(path, 'utf8'));
+      expect(texts).toContain(readFileSync(`${path}.bak`, 'utf8'));
+    });
+
     it('keeps unsaved work for the next start and forgets it', async () => {
       await bridge.window.call('keepUnsaved', { text });
       const { recovered } = await bridge.window.call('greet', null);
