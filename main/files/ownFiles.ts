@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { uptime } from 'node:os';
 import * as v from 'valibot';
 import { calls, type Settings } from '../bridge.ts';
-import { writeAtomically } from './atomicWrite.ts';
+import { inTurn, writeAtomically } from './atomicWrite.ts';
 import { causeOf, hasCode } from './disk.ts';
 import { readText } from './readText.ts';
 
@@ -54,9 +54,11 @@ export function readRecents(path: string, warn: Warn): Promise<string[]> {
 }
 
 /** Puts `document` first; the oldest beyond twenty are forgotten. */
-export async function addRecent(path: string, document: string, warn: Warn): Promise<void> {
-  const known = await readRecents(path, warn);
-  await writeOwn(path, [document, ...known.filter((one) => one !== document)].slice(0, recentLimit));
+export function addRecent(path: string, document: string, warn: Warn): Promise<void> {
+  return inTurn(`recents ${path}`, async () => {
+    const known = await readRecents(path, warn);
+    await writeOwn(path, [document, ...known.filter((one) => one !== document)].slice(0, recentLimit));
+  });
 }
 
 export interface Unsaved {
@@ -80,7 +82,12 @@ export class UnsavedWork {
     this.#warn = warn;
   }
 
-  async keep(text: string): Promise<void> {
+  /** In the order of the calls: forgetting must not overtake the keeping before it. */
+  keep(text: string): Promise<void> {
+    return inTurn(`unsaved ${this.#own}`, () => this.#keepNow(text));
+  }
+
+  async #keepNow(text: string): Promise<void> {
     if (text === '') {
       await rm(this.#own, { force: true });
     } else {

@@ -178,6 +178,15 @@ describe('the list of plans', () => {
     expect(await names()).toEqual(['own', 'old']);
   });
 
+  it('remembers all of several opened at once', async () => {
+    const outside = tempFolder();
+    const { own, openFromOutside } = await open();
+    const paths = ['a', 'b', 'c', 'd'].map((name) => join(outside, `${name}.json`));
+    for (const path of paths) writeFileSync(path, '{}');
+    await Promise.all(paths.map(openFromOutside));
+    expect((JSON.parse(readFileSync(own.recents, 'utf8')) as string[]).sort()).toEqual(paths);
+  });
+
   it('remembers twenty recent plans, each once', async () => {
     const outside = tempFolder();
     const { own, openFromOutside } = await open();
@@ -239,6 +248,13 @@ describe('unsaved work', () => {
     expect((await now.offer())?.text).toBe('from now');
     await now.keep('');
     expect(await now.offer()).toBeNull();
+  });
+
+  it('that is forgotten while it is still being written stays forgotten', async () => {
+    const folder = tempFolder();
+    const now = new UnsavedWork(folder, () => undefined);
+    await Promise.all([now.keep('x'.repeat(500_000)), now.keep('')]);
+    expect(readdirSync(folder)).toEqual([]);
   });
 
   it('of a program that still runs is left alone', async () => {
