@@ -55,12 +55,16 @@ export function App({ theme }: { readonly theme: Theme }) {
         }}
       />
       <Tabs className="tabs">
-        <TabList className="tab-list" aria-label="Views">
-          <Tab id="plan">Plan</Tab>
-        </TabList>
-        <TabPanel id="plan" className="body">
-          <PlanView theme={theme} drawer={drawer} onDrawerClose={closeDrawer} />
-        </TabPanel>
+        <nav className="tab-place" aria-label="Views">
+          <TabList className="tab-list" aria-label="Views">
+            <Tab id="plan">Plan</Tab>
+          </TabList>
+        </nav>
+        <main className="panels">
+          <TabPanel id="plan" className="body">
+            <PlanView theme={theme} drawer={drawer} onDrawerClose={closeDrawer} />
+          </TabPanel>
+        </main>
       </Tabs>
       <input
         ref={setPicker}

@@ -73,6 +73,7 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
   const assumed = useMemo(() => assumptionTexts(forecast.answer.assumed), [forecast]);
   const held = usePlan(({ drafts }) => Object.keys(drafts).length > 0);
   const stuck = useForecast(({ problems, fault }) => problems.length > 0 || fault !== undefined);
+  const busy = useForecast((state) => state.busy);
   const file = usePlan((state) => state.file);
   const reading = readingOf(file);
   // The plate follows the hand at once; its temperatures follow as soon as they are computed.
@@ -92,7 +93,7 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
           />
         </div>
       </div>
-      <main className="main-area">
+      <div className="main-area" aria-busy={busy !== undefined}>
         <Held />
         <div className={dim}>
           <Answers answers={answers} assumed={assumed} />
@@ -111,7 +112,7 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
         <div className={dim}>
           <Notes forecast={forecast} units={units} />
         </div>
-      </main>
+      </div>
     </>
   );
 }
@@ -131,10 +132,10 @@ export function PlanView({ theme, drawer, onDrawerClose }: PlanViewProps) {
   return (
     <>
       {forecast === undefined ? (
-        <main className="main-area">
+        <div className="main-area" aria-busy>
           <Held />
           <p className="muted">Working out the evening …</p>
-        </main>
+        </div>
       ) : (
         <Shown forecast={forecast} theme={theme} />
       )}

@@ -73,7 +73,9 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
       if (typeof from === 'number' && typeof to === 'number') showPart(from * minute, to * minute);
     };
     element.on('plotly_relayout', moved);
+    element.on('plotly_doubleclick', showUsualPart);
     return () => {
+      element.removeAllListeners('plotly_doubleclick');
       element.removeAllListeners('plotly_relayout');
     };
   }, [frame]);
@@ -98,7 +100,6 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
         if (x < xOf(frame, frame.view.from) || x > xOf(frame, frame.view.to)) return;
         pointAt(timeOf(frame, x));
       }}
-      onDoubleClick={showUsualPart}
     >
       <div className="plot" ref={plot} />
       {frame === undefined ? null : children(frame)}

@@ -1,9 +1,9 @@
 /** The chart as Plotly draws it: data and layout, with every label already placed so that none meets another. */
 import { degreeUnit, degreesOfK } from '../words/figures.ts';
 import { clockText } from '../words/clock.ts';
-import { chartFrame, fontSize, margin, type ChartFrame } from './frame.ts';
+import { chartFrame, fontSize, margin, xOf, type ChartFrame } from './frame.ts';
 import { lanesOf } from './lanes.ts';
-import { textWidth } from './placing.ts';
+import { textWidth } from './measure.ts';
 import { seriesNames, type ClockModel, type Span } from './model.ts';
 import { dashes, type Asked } from './asked.ts';
 import { bandMark, endLabels, flagMarks, laneMarks, placeFlags, shares } from './marks.ts';
@@ -96,7 +96,8 @@ export function drawClock(asked: Asked): Drawn {
       anchor: 'y',
       tickmode: 'array',
       tickvals: ticks.map((at) => at / minute),
-      ticktext: ticks.map((at) => clockText(at, model.offset)),
+      // The first label would meet the lowest one of the temperatures.
+      ticktext: ticks.map((at) => (xOf(frame, at) < margin.left + 24 ? '' : clockText(at, model.offset))),
       gridcolor: palette.rule,
       zeroline: false,
       showline: true,

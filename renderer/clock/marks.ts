@@ -2,7 +2,8 @@
 import { degreesOfK } from '../words/figures.ts';
 import { dashes, order, type Asked, type Palette } from './asked.ts';
 import { fontSize, labelGap, margin, xOf, yOf, type ChartFrame } from './frame.ts';
-import { flagRows, spreadApart, textWidth } from './placing.ts';
+import { textWidth } from './measure.ts';
+import { flagRows, spreadApart } from './placing.ts';
 import { seriesNames, type Series, type Span } from './model.ts';
 import type { Lanes } from './lanes.ts';
 import type { Annotation, Shape } from 'plotly.js';

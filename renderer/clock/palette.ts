@@ -17,7 +17,7 @@ export function readPalette(element: Element): Palette {
     bar: read('bar'),
     barInk: read('bar-ink'),
     bake: read('plate'),
-    bakeInk: '#14110e',
+    bakeInk: read('bake-ink'),
     series: {
       air: read('air'),
       top: read('plate'),

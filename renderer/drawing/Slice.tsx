@@ -1,6 +1,7 @@
 /** The pizza cut through and enlarged: layers with temperature and water, base and rim in the colour computed. */
 import { crustColour, type Rgb } from '../../physics/bake/colour.ts';
-import { spreadApart, textWidth } from '../clock/placing.ts';
+import { textWidth } from '../clock/measure.ts';
+import { spreadApart } from '../clock/placing.ts';
 import { shortDegrees, temperatureK } from '../words/figures.ts';
 import { spanText } from '../words/clock.ts';
 import { shadeWord } from '../words/names.ts';

@@ -7,32 +7,36 @@ import { sameValue } from '../state/path.ts';
 
 const pause = 1000;
 
+interface Said {
+  readonly forecast: Forecast | undefined;
+  readonly opened: number;
+}
+function now(): Said {
+  return { forecast: useForecast.getState().forecast, opened: useDocument.getState().opened };
+}
+
 export function LiveRegion() {
   const [text, setText] = useState('');
-  const said = useRef<Forecast>(undefined);
+  const said = useRef<Said>(undefined);
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | undefined;
+    said.current = now();
     const speak = (): void => {
-      const { forecast } = useForecast.getState();
       const before = said.current;
-      said.current = forecast;
-      if (forecast === undefined || before === undefined || sameValue(before.file, forecast.file)) return;
-      setText(changesBetween(before.answer, forecast.answer));
+      const after = now();
+      said.current = after;
+      if (before?.forecast === undefined || after.forecast === undefined) return;
+      if (before.opened !== after.opened || sameValue(before.forecast.file, after.forecast.file)) return;
+      setText(changesBetween(before.forecast.answer, after.forecast.answer));
     };
     const unsubscribe = useForecast.subscribe((state, before) => {
       if (state.forecast === before.forecast) return;
-      said.current ??= state.forecast;
       clearTimeout(timer);
       timer = setTimeout(speak, pause);
-    });
-    // Another plan is not a change of this one.
-    const forget = useDocument.subscribe((state, before) => {
-      if (state.base !== before.base) said.current = undefined;
     });
     return () => {
       clearTimeout(timer);
       unsubscribe();
-      forget();
     };
   }, []);
   return (

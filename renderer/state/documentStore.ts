@@ -23,6 +23,8 @@ export interface DocumentState {
   readonly base: PlanFile;
   readonly origin: 'example' | 'file';
   readonly savedAt: string | undefined;
+  /** counts the plans opened: another plan is not a change of the one before */
+  readonly opened: number;
   readonly greeting: Answer<'greet'> | undefined;
   /** the shell could not be reached at start: nothing can be saved but a copy */
   readonly alone: boolean;
@@ -35,6 +37,7 @@ export const useDocument = create<DocumentState>()(() => ({
   base: demoPlan,
   origin: 'example',
   savedAt: undefined,
+  opened: 0,
   greeting: undefined,
   alone: false,
   notice: undefined,
@@ -53,7 +56,8 @@ export function unsaved(): boolean {
 }
 
 function show(file: PlanFile, state: Pick<DocumentState, 'document' | 'origin' | 'savedAt'>): void {
-  useDocument.setState({ ...state, base: file, notice: undefined });
+  const { opened } = useDocument.getState();
+  useDocument.setState({ ...state, base: file, notice: undefined, opened: opened + 1 });
   useMoment.setState({ moment: undefined, view: undefined });
   replacePlan(file);
 }

@@ -51,6 +51,8 @@ export const liquidNames: Record<LiquidId, string> = {
   beer: 'Beer',
   milk: 'Milk',
   whey: 'Whey',
+  oil: 'Oil',
+  honey: 'Honey',
   custom: 'Other',
 };
 export const yeastNames: Record<YeastId, string> = {

@@ -1,0 +1,88 @@
+/** The built window in a real Chromium, served by the product's own server, with every console error kept. */
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { serveWindow, type Served, type ServeOptions } from './serve.ts';
+
+export interface OpenedWindow {
+  readonly page: Page;
+  readonly served: Served;
+  /** errors of the console, of the page and of the policy; empty in a good run */
+  readonly errors: readonly string[];
+  close(): Promise<void>;
+}
+
+export interface WindowOptions extends ServeOptions {
+  readonly context?: BrowserContextOptions;
+}
+
+const plain: BrowserContextOptions = {
+  viewport: { width: 1280, height: 800 },
+  locale: 'en-GB',
+  timezoneId: 'Europe/Berlin',
+  colorScheme: 'light',
+  reducedMotion: 'reduce',
+};
+
+export async function openWindow(browser: Browser, options: WindowOptions = {}): Promise<OpenedWindow> {
+  const { context: wanted, ...serve } = options;
+  const served = await serveWindow(serve);
+  const context = await browser.newContext({ ...plain, ...wanted });
+  const page = await context.newPage();
+  const errors: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') errors.push(message.text());
+  });
+  page.on('pageerror', (error) => {
+    errors.push(String(error));
+  });
+  await page.goto(served.address);
+  await settled(page);
+  return {
+    page,
+    served,
+    errors,
+    close: async () => {
+      await context.close();
+      await served.close();
+    },
+  };
+}
+
+/** Until the forecast, band included, is that of the plan as it stands. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('.main-area[aria-busy="false"]').waitFor({ timeout: 45_000 });
+}
+
+export interface Answers {
+  readonly ovenOn: string;
+  readonly bake: string;
+  readonly eat: string;
+}
+
+/** The large figures as they stand on the screen. */
+export async function answersOf(page: Page): Promise<Answers> {
+  const figure = async (id: string): Promise<string> =>
+    (await page.locator(`#answer-${id} .answer-figure`).innerText()).replaceAll(/\s+/g, ' ').trim();
+  return { ovenOn: await figure('oven-on'), bake: await figure('bake'), eat: await figure('eat') };
+}
+
+/** Minutes of a clock time such as 18:43, counted from noon, so that an evening does not cross zero. */
+export function minutesOf(clock: string): number {
+  const match = /^(\d{1,2}):(\d{2})$/.exec(clock);
+  if (match === null) throw new Error(`clock: found ${clock}; allowed hh:mm`);
+  return ((Number(match[1]) + 12) % 24) * 60 + Number(match[2]);
+}
+
+/** Seconds of a span such as `6 min 20 s`. */
+export function secondsOf(span: string): number {
+  const match = /^(?:(\d+) min)? ?(?:(\d+) s)?$/.exec(span);
+  if (match === null) throw new Error(`span: found ${span}; allowed minutes and seconds`);
+  return Number(match[1] ?? 0) * 60 + Number(match[2] ?? 0);
+}
+
+/** Types into a field by its label and takes the entry. */
+export async function enterInto(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+  await settled(page);
+}

@@ -1,0 +1,179 @@
+/** Accessibility: axe in both themes, the walk by keyboard, contrast measured, narrow windows. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Browser, Page } from 'playwright-core';
+import { openBrowser } from '../support/browser.ts';
+import { enterInto, openWindow } from '../support/window.ts';
+import { contrast } from '../support/windowContrast.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Rules of WCAG 2.2 A and AA and of good practice that the page breaks, each with the first element. */
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { axe: tester } = window as unknown as {
+      axe: {
+        run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }>;
+      };
+    };
+    const found = await tester.run();
+    return found.violations.map(
+      ({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 160)} ${nodes[0]!.failureSummary ?? ''}`,
+    );
+  });
+}
+
+const themes = [
+  ['flour', 'light'],
+  ['iron', 'dark'],
+] as const;
+
+describe.each(themes)('in the theme %s', (theme, colorScheme) => {
+  it('axe finds nothing: at rest, with a wrong entry, with an answer open, with the table', async () => {
+    const { page, errors, close } = await openWindow(browser, { context: { colorScheme } });
+    expect(await page.locator('html').getAttribute('data-theme')).toBe(theme);
+    expect(await violations(page)).toEqual([]);
+    await enterInto(page, 'Thickness', 'thick');
+    expect(await violations(page)).toEqual([]);
+    await enterInto(page, 'Thickness', '8 mm');
+    for (const name of ['When', 'Pizzas', 'Dough', 'Kitchen']) {
+      await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+    }
+    await page.keyboard.press('t');
+    expect(await violations(page)).toEqual([]);
+    await page.locator('#answer-bake').click();
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('?');
+    expect(await violations(page)).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('colours have the contrast that WCAG 2.2 asks for (1.4.3, 1.4.11)', async () => {
+    const { page, close } = await openWindow(browser, { context: { colorScheme } });
+    const colours = await page.evaluate(() => {
+      const style = getComputedStyle(document.documentElement);
+      return Object.fromEntries(
+        [
+          'paper',
+          'panel',
+          'raised',
+          'ink',
+          'muted',
+          'edge',
+          'accent',
+          'on-accent',
+          'wrong',
+          'bar',
+          'bar-ink',
+          'bake-ink',
+          'air',
+          'plate',
+          'base',
+          'crumb',
+        ].map((name) => [name, style.getPropertyValue(`--${name}`).trim()]),
+      );
+    });
+    const between = (one: string, other: string): number => contrast(colours[one]!, colours[other]!);
+    for (const ground of ['paper', 'panel']) {
+      for (const text of ['ink', 'muted', 'wrong'])
+        expect(between(text, ground), `${text} on ${ground}`).toBeGreaterThanOrEqual(4.5);
+      for (const line of ['edge', 'accent'])
+        expect(between(line, ground), `${line} on ${ground}`).toBeGreaterThanOrEqual(3);
+    }
+    expect(between('ink', 'raised')).toBeGreaterThanOrEqual(4.5);
+    expect(between('on-accent', 'accent')).toBeGreaterThanOrEqual(4.5);
+    expect(between('bar-ink', 'bar')).toBeGreaterThanOrEqual(4.5);
+    expect(between('bake-ink', 'plate')).toBeGreaterThanOrEqual(4.5);
+    for (const curve of ['air', 'plate', 'base', 'crumb'])
+      expect(between(curve, 'paper'), curve).toBeGreaterThanOrEqual(3);
+    // Okabe and Ito, Color Universal Design, 2008.
+    const okabeIto = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7'];
+    for (const curve of ['air', 'plate', 'base']) expect(okabeIto).toContain(colours[curve]);
+    await close();
+  });
+});
+
+describe('by keyboard alone', () => {
+  it('every stop of the walk has a name and a visible focus, and the walk comes round', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    const stops: { name: string; ring: boolean }[] = [];
+    for (let step = 0; step < 120; step += 1) {
+      await page.keyboard.press('Tab');
+      const stop = await page.evaluate(() => {
+        const element = document.activeElement;
+        if (!(element instanceof HTMLElement) || element === document.body) return undefined;
+        const labels =
+          element instanceof HTMLInputElement || element instanceof HTMLSelectElement ? element.labels : null;
+        const style = getComputedStyle(element);
+        return {
+          name: element.getAttribute('aria-label') ?? labels?.[0]?.textContent ?? element.textContent.trim(),
+          ring: style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 2,
+        };
+      });
+      if (stop === undefined) break;
+      stops.push(stop);
+    }
+    const names = stops.map(({ name }) => name);
+    expect(stops.filter(({ name }) => name === '')).toEqual([]);
+    expect(stops.filter(({ ring }) => !ring)).toEqual([]);
+    for (const name of [
+      'Title of the evening',
+      'Theme',
+      'Plan',
+      'Rack: height of the plate',
+      'Moment on the clock',
+      'Part of the evening shown',
+      'Thickness',
+      'Set to',
+    ]) {
+      expect(names).toContain(name);
+    }
+    expect(names.length).toBeLessThan(120);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('changes theme and units, and both are remembered', async () => {
+    const { page, served, errors, close } = await openWindow(browser);
+    await page.getByRole('button', { name: 'Theme' }).press('Enter');
+    await page.getByRole('menuitemradio', { name: 'Iron, dark' }).press('Enter');
+    expect(await page.locator('html').getAttribute('data-theme')).toBe('iron');
+    await page.getByRole('radio', { name: '°F · US' }).press('Space');
+    expect(await page.getByLabel('Set to', { exact: true }).inputValue()).toBe('482 °F');
+    expect(await page.locator('.readout').innerText()).toMatch(/oven air 4\d\d°/);
+    await page.goto(served.origin);
+    await expect.poll(() => page.getByLabel('Set to', { exact: true }).inputValue()).toBe('482 °F');
+    expect(await page.locator('html').getAttribute('data-theme')).toBe('iron');
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('in a narrow window', () => {
+  // 320 CSS px wide: WCAG 2.2, 1.4.10.
+  it('nothing but the chart scrolls sideways at 320 px, and the inputs are a drawer', async () => {
+    const { page, errors, close } = await openWindow(browser, {
+      context: { viewport: { width: 320, height: 640 } },
+    });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    expect(await page.getByLabel('Thickness', { exact: true }).isVisible()).toBe(false);
+    await page.getByRole('button', { name: 'Inputs' }).click();
+    expect(await page.getByLabel('Thickness', { exact: true }).isVisible()).toBe(true);
+    await page.keyboard.press('Escape');
+    expect(await page.getByLabel('Thickness', { exact: true }).isVisible()).toBe(false);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});

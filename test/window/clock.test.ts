@@ -1,0 +1,212 @@
+/** The clock: pointer, strip, zoom, table, export, and labels that never lie on each other. */
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Browser, Page } from 'playwright-core';
+import { openBrowser } from '../support/browser.ts';
+import { minutesOf, openWindow, settled } from '../support/window.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+interface Box {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+async function boxesOf(page: Page, selector: string): Promise<readonly Box[]> {
+  return page.locator(selector).evaluateAll((elements) =>
+    elements
+      .map((element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        return { text: element.textContent, x, y, width, height };
+      })
+      .filter(({ width, text }) => width > 0 && text.trim() !== ''),
+  );
+}
+
+/** Pairs of texts whose boxes share more than a pixel in both directions (line boxes are taller than their ink). */
+function overlaps(boxes: readonly Box[]): readonly string[] {
+  const shared = (a: number, aSize: number, b: number, bSize: number): number =>
+    Math.min(a + aSize, b + bSize) - Math.max(a, b);
+  return boxes.flatMap((one, i) =>
+    boxes
+      .slice(i + 1)
+      .filter(
+        (other) =>
+          shared(one.x, one.width, other.x, other.width) > 1 &&
+          shared(one.y, one.height, other.y, other.height) > 3,
+      )
+      .map((other) => `${one.text} / ${other.text}`),
+  );
+}
+
+const pointer = (page: Page) => page.getByRole('slider', { name: 'Moment on the clock' });
+
+describe('labels', () => {
+  const sizes = [
+    [1024, 700],
+    [1280, 800],
+    [1920, 1080],
+  ] as const;
+  it.each(sizes)('do not meet at %i x %i, for any of the built-in evenings', async (width, height) => {
+    const { page, errors, close } = await openWindow(browser, { context: { viewport: { width, height } } });
+    for (const title of ['Four pizzas for friends', 'Pizza the same evening', 'Sunday pizza on clay']) {
+      await page.getByRole('button', { name: 'Open' }).click();
+      await page.getByRole('menuitem', { name: title }).click();
+      await settled(page);
+      const chart = await boxesOf(page, '.plot .annotation-text, .plot .xtick text, .plot .ytick text');
+      expect(chart.length).toBeGreaterThan(15);
+      expect(overlaps(chart)).toEqual([]);
+      const drawing = await boxesOf(page, '.section text, .slice text');
+      expect(drawing.length).toBeGreaterThan(10);
+      expect(overlaps(drawing)).toEqual([]);
+      const panel = (await page.locator('.drawing').boundingBox())!;
+      for (const { text, x, width: wide } of drawing) {
+        expect(x + wide, text).toBeLessThanOrEqual(panel.x + panel.width + 1);
+      }
+    }
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('are all on screen with the three answers at 1280 x 800 and 1024 x 700, lanes included', async () => {
+    for (const [width, height] of [sizes[0], sizes[1]]) {
+      const { page, close } = await openWindow(browser, { context: { viewport: { width, height } } });
+      const lanes = await boxesOf(page, '.plot .annotation-text');
+      const hands = lanes.find(({ text }) => text === 'Hands');
+      expect(hands!.y + hands!.height).toBeLessThan(height);
+      const answer = (await page.locator('#answer-eat').boundingBox())!;
+      expect(answer.x + answer.width).toBeLessThanOrEqual(width);
+      await close();
+    }
+  });
+});
+
+describe('the moment', () => {
+  it('is moved by keys and drives readout and drawing', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    await pointer(page).press('Home');
+    expect(await page.locator('.drawing-moment').innerText()).toContain('the oven is still off');
+    expect(await pointer(page).getAttribute('aria-valuetext')).toContain('plate 21 °C');
+    await page.locator('#answer-oven-on').click();
+    await page.getByRole('button', { name: 'Show the moment' }).click();
+    const ready = (await page.locator('.readout b').innerText()).trim();
+    const flags = await page.locator('.plot .annotation-text').allTextContents();
+    expect(flags.some((text) => text.startsWith(`plate ready ${ready}`))).toBe(true);
+    await pointer(page).press('ArrowRight');
+    await pointer(page).press('Shift+ArrowRight');
+    const later = (await page.locator('.readout b').innerText()).trim();
+    expect(minutesOf(later) - minutesOf(ready)).toBeGreaterThanOrEqual(11);
+    expect(minutesOf(later) - minutesOf(ready)).toBeLessThanOrEqual(12);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('follows the mouse, and the cut pizza shows while one bakes', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    const bar = (await boxesOf(page, '.plot .annotation-text')).find(
+      ({ text }) => text === 'Pizza 3' || text === '3',
+    );
+    await page.mouse.move(bar!.x + 4, bar!.y - 100);
+    expect(await page.locator('.drawing-moment').innerText()).toContain('pizza 3');
+    expect(await page.locator('.slice text').allTextContents()).toContainEqual(
+      expect.stringMatching(/^cheese \d+°, \d+ % water$/),
+    );
+    const early = Number(
+      /lightness (\d+)/.exec(
+        (await page.locator('.drawing li', { hasText: /^Base/ }).textContent()) ?? '',
+      )?.[1],
+    );
+    await page.mouse.move(bar!.x + 24, bar!.y - 100);
+    const later = Number(
+      /lightness (\d+)/.exec(
+        (await page.locator('.drawing li', { hasText: /^Base/ }).textContent()) ?? '',
+      )?.[1],
+    );
+    // A base only ever darkens.
+    expect(later).toBeLessThan(early);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('the part shown', () => {
+  const firstTick = (page: Page) => page.locator('.plot .xtick text').first().textContent();
+
+  it('is moved by the strip, zoomed by the wheel and reset by a double click', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    const usual = await firstTick(page);
+    const frame = page.getByRole('slider', { name: 'Part of the evening shown' });
+    const shown = await frame.getAttribute('aria-valuetext');
+    await frame.press('Home');
+    await expect.poll(() => firstTick(page)).not.toBe(usual);
+    expect(await page.locator('.plot .annotation-text').allTextContents()).toContain('Rise');
+    await page.locator('.figure').dblclick({ position: { x: 300, y: 200 } });
+    await expect.poll(() => firstTick(page)).toBe(usual);
+    await page.mouse.wheel(0, -200);
+    await expect.poll(() => frame.getAttribute('aria-valuetext')).not.toBe(shown);
+    await page.locator('.figure').dblclick({ position: { x: 300, y: 200 } });
+    await expect.poll(() => frame.getAttribute('aria-valuetext')).toBe(shown);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('the figures behind the chart', () => {
+  it('are a table behind T, and T can be switched off', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    await page.keyboard.press('t');
+    const rows = page.locator('.table-room table').first().locator('tbody tr');
+    expect(await rows.count()).toBeGreaterThan(15);
+    expect(await rows.first().innerText()).toMatch(/\d\d:\d\d\s+21 °C|\d\d:\d\d\s+\d\d °C/);
+    expect(await page.locator('.table-room caption').allInnerTexts()).toHaveLength(2);
+    await page.keyboard.press('t');
+    expect(await page.locator('.plot').count()).toBe(1);
+    await page.keyboard.press('?');
+    await page.getByRole('checkbox', { name: 'Single letters work as keys' }).uncheck();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('t');
+    expect(await page.locator('.table-room').count()).toBe(0);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('are saved as CSV with instants and units, and as a picture', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    const [csv] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'CSV' }).click(),
+    ]);
+    expect(csv.suggestedFilename()).toBe('Four-pizzas-for-friends.csv');
+    const lines = readFileSync(await csv.path(), 'utf8').split('\r\n');
+    expect(lines[0]).toBe(
+      'time_s,instant,oven_air_degC,plate_top_degC,plate_core_degC,pizza,base_degC,crumb_degC',
+    );
+    expect(lines.at(-1)).toBe('');
+    const fields = lines.slice(1, -1).map((line) => line.split(','));
+    // RFC 4180: the same number of fields in each record.
+    expect(new Set(fields.map(({ length }) => length))).toEqual(new Set([8]));
+    expect(fields[0]![0]).toBe('0');
+    expect(fields[0]![1]).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\+01:00$/);
+    expect(Number(fields[0]![3])).toBeCloseTo(21, 0);
+    expect(fields.some(([, , , , , pizza]) => pizza === '4')).toBe(true);
+    const [picture] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Picture' }).click(),
+    ]);
+    const bytes = readFileSync(await picture.path());
+    // The signature of PNG (ISO/IEC 15948, 5.2), then its header with width and height.
+    expect(bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
+    expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([2560, 1440]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});

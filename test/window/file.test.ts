@@ -1,0 +1,112 @@
+/** Opening, saving and not losing a plan. */
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Browser } from 'playwright-core';
+import { openBrowser } from '../support/browser.ts';
+import { tempFolder } from '../support/tempFolder.ts';
+import { answersOf, enterInto, openWindow, settled } from '../support/window.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+describe('the file of a plan', () => {
+  it('is saved under its title, listed, and opened again as it was', async () => {
+    const { page, served, errors, close } = await openWindow(browser);
+    await page.getByLabel('Title of the evening').fill('Anna comes round');
+    await page.getByLabel('Title of the evening').press('Enter');
+    await enterInto(page, 'Thickness', '12 mm');
+    expect(await page.locator('.saved').innerText()).toBe('changes not saved');
+    const saved = await answersOf(page);
+    await page.keyboard.press('Control+s');
+    await expect.poll(() => page.locator('.saved').innerText()).toMatch(/^saved \d\d:\d\d$/);
+    const [name, ...others] = readdirSync(served.places.plans);
+    expect(others).toEqual([]);
+    const written = JSON.parse(readFileSync(join(served.places.plans, name!), 'utf8')) as {
+      title: string;
+      plate: { thickness: string };
+    };
+    expect(written.title).toBe('Anna comes round');
+    expect(written.plate.thickness).toBe('12 mm');
+
+    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByRole('menuitem', { name: 'Sunday pizza on clay' }).click();
+    await settled(page);
+    expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Sunday pizza on clay');
+    expect(await answersOf(page)).not.toEqual(saved);
+
+    await page.getByRole('button', { name: 'Open' }).click();
+    await page.getByRole('menuitem', { name: /Anna/ }).click();
+    await settled(page);
+    expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Anna comes round');
+    expect(await page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('12 mm');
+    expect(await answersOf(page)).toEqual(saved);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is opened through the file picker, and refused with the field named', async () => {
+    const folder = tempFolder();
+    const good = join(folder, 'good.json');
+    const bad = join(folder, 'bad.json');
+    const plan = { format: 'hearthclock/evening', version: 1, title: 'Two on stone', pizzas: { count: 2 } };
+    writeFileSync(good, JSON.stringify(plan));
+    writeFileSync(bad, JSON.stringify({ ...plan, plate: { thickness: '9.5 s' } }));
+    const { page, errors, close } = await openWindow(browser);
+    await page.getByLabel('Plan file').setInputFiles(good);
+    await settled(page);
+    expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Two on stone');
+    expect(await page.locator('#answer-eat').innerText()).toMatch(/last of two at/);
+    await page.getByLabel('Plan file').setInputFiles(bad);
+    const notice = page.getByRole('alert');
+    expect(await notice.innerText()).toMatch(
+      /bad\.json was not opened[\s\S]*plate\.thickness: found "9\.5 s"/,
+    );
+    expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Two on stone');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('offers at the next start what was not saved', async () => {
+    const data = tempFolder();
+    const first = await openWindow(browser, { data });
+    await enterInto(first.page, 'Thickness', '14 mm');
+    const changed = await answersOf(first.page);
+    // Kept one second after the last change.
+    await expect
+      .poll(() => readdirSync(first.served.places.unsaved).length, { timeout: 10_000 })
+      .toBeGreaterThan(0);
+    await first.close();
+
+    const second = await openWindow(browser, { data });
+    const offer = second.page.getByRole('alertdialog');
+    expect(await offer.innerText()).toContain('Four pizzas for friends');
+    await offer.getByRole('button', { name: 'Go on with them' }).click();
+    await settled(second.page);
+    expect(await second.page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('14 mm');
+    expect(await answersOf(second.page)).toEqual(changed);
+    expect(second.errors).toEqual([]);
+    await second.close();
+  });
+
+  it('shows what was opened from outside, and keeps the way back to unsaved work', async () => {
+    const { page, served, errors, close } = await openWindow(browser);
+    await enterInto(page, 'Thickness', '14 mm');
+    served.push('opened', {
+      document: '3f0c6a52-8d5e-4b0e-9c59-0d5f7e1b2a34',
+      name: 'other.json',
+      text: '{ "format": "hearthclock/evening", "version": 1, "title": "From outside" }',
+    });
+    await expect.poll(() => page.getByLabel('Title of the evening').inputValue()).toBe('From outside');
+    await page.getByRole('button', { name: 'Go back to it' }).click();
+    await settled(page);
+    expect(await page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('14 mm');
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
