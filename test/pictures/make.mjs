@@ -33,7 +33,10 @@ try {
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
   await page.goto(address);
   // The band is the last thing to arrive.
-  await page.getByText(/^between /).first().waitFor();
+  await page
+    .getByText(/^between /)
+    .first()
+    .waitFor();
   for (const [theme, colorScheme] of [
     ['flour', 'light'],
     ['iron', 'dark'],
