@@ -6,13 +6,15 @@ import type { Percentages } from './formula.ts';
 
 /**
  * Mass fraction of water in a liquid. Source: USDA National Nutrient Database for Standard Reference, abbreviated
- * file, NDB 14003 (beer, regular), 1077 (milk, whole), 1114 (whey, sweet).
+ * file, NDB 14003 (beer, regular), 1077 (milk, whole), 1114 (whey, sweet), 4053 (olive oil), 19296 (honey).
  */
 export const waterShares: Readonly<Record<Exclude<LiquidId, 'custom'>, number>> = {
   water: 1,
   beer: 0.9196,
   milk: 0.8813,
   whey: 0.9312,
+  oil: 0,
+  honey: 0.171,
 };
 
 /**
@@ -56,13 +58,13 @@ export function percentagesOf(
   for (const { kind, percent } of dough.liquid) lines[kind] = (lines[kind] ?? 0) + percent;
   lines['salt'] = dough.salt;
   lines['sugar'] = dough.sugar;
-  lines['oil'] = dough.oil;
+  lines['oil'] = (lines['oil'] ?? 0) + dough.oil;
   lines['yeast'] = dough.yeast.percent;
   return Object.fromEntries(Object.entries(lines).filter(([, percent]) => percent !== 0));
 }
 
 export interface Hydration {
-  /** percent, the liquids as written in the formula */
+  /** percent, the liquids as written in the formula; oil and honey wet no flour worth the name and are left out */
   readonly nominalPercent: number;
   /** kg water (liquids and flour together) per kg of bone-dry flour */
   readonly waterPerDryFlour: number;
@@ -88,7 +90,7 @@ export function hydration(liquid: readonly LiquidPart[], flourMoisture = standar
   let nominalPercent = 0;
   let water = flourMoisture;
   for (const part of liquid) {
-    nominalPercent += part.percent;
+    if (part.kind !== 'oil' && part.kind !== 'honey') nominalPercent += part.percent;
     water += (part.percent * waterShareOf(part)) / 100;
   }
   const waterPerDryFlour = water / (1 - flourMoisture);

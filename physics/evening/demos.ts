@@ -18,7 +18,7 @@ export const saturday = {
   version: planVersion,
   title: 'Four pizzas for friends',
   anchor: { kind: 'eatAt', time: '2026-01-31T19:30:00+01:00' },
-  kitchen: { roomTemperature: '21 degC', altitude: '120 m' },
+  kitchen: { roomTemperature: '21 degC', altitude: '120 m', tapTemperature: '12 degC', scaleStep: '1 g' },
   oven: {
     preset: 'european',
     setpoint: '250 degC',
@@ -41,6 +41,8 @@ export const saturday = {
   },
   pizzas: { count: 4, diameter: '30 cm', ballMass: '250 g', shade: 'golden', bench: 'flour' },
   dough: {
+    flour: 'medium',
+    flourMoisture: 14,
     liquid: [{ kind: 'water', percent: 62 }],
     salt: 2.5,
     sugar: 0,
@@ -50,7 +52,12 @@ export const saturday = {
     mixing: 'hand',
     restBeforeShaping: '90 min',
   },
-  toppings: { sauce: '70 g', cheese: [{ kind: 'low-moisture-mozzarella', mass: '120 g' }] },
+  toppings: {
+    sauce: '70 g',
+    cheese: [{ kind: 'low-moisture-mozzarella', mass: '120 g' }],
+    can: '400 g',
+    tomatoes: 'crushed',
+  },
 } satisfies PlanFile;
 
 /** Ninety minutes from flour to table, on a stone in a gas oven. */

@@ -6,12 +6,17 @@ import type {
   BenchId,
   BottomElementId,
   CheeseId,
+  CoverId,
+  FlourId,
   FuelId,
   LiquidId,
   MixingId,
   OvenPresetId,
   PlateMaterialId,
+  RisePieceId,
+  RisePlaceId,
   SurfaceId,
+  TomatoId,
   YeastId,
 } from './ids.ts';
 
@@ -27,11 +32,23 @@ export interface Anchor {
   readonly time: Instant;
 }
 
+export interface EnergyPrice {
+  readonly perKWh: number;
+  /** as the cook wrote it: `EUR`, `p`, `$` */
+  readonly currency: string;
+}
+
 export interface Kitchen {
   /** K */
   readonly roomTemperature: number;
   /** m above the sea */
   readonly altitude: number;
+  /** what a kWh of the oven's energy costs, when the plan says so */
+  readonly energyPrice: EnergyPrice | undefined;
+  /** K, of the cold tap */
+  readonly tapTemperature: number;
+  /** kg, the smallest step of the kitchen scale */
+  readonly scaleStep: number;
 }
 
 /** The oven that stands in the kitchen: what a cook can say of it. The physical rest belongs to the preset. */
@@ -52,6 +69,38 @@ export interface Oven {
   readonly cavity: { readonly width: number; readonly depth: number; readonly height: number };
   /** K, how much hotter the oven is than its dial says; 0 for an honest one */
   readonly thermostatOffset: number;
+  /** what the plan itself says of the oven's physics instead of the preset */
+  readonly physics: OvenPhysics;
+}
+
+/** Figures of an oven that a preset supplies and a plan may replace, one by one, SI. See `oven/parameters.ts`. */
+export interface OvenPhysics {
+  readonly linerCapacity?: number | undefined;
+  readonly rackCapacity?: number | undefined;
+  readonly woolThickness?: number | undefined;
+  readonly outerCoefficient?: number | undefined;
+  readonly doorPaneCapacity?: number | undefined;
+  readonly doorGapConductance?: number | undefined;
+  readonly seamConductance?: number | undefined;
+  readonly ventFlow?: number | undefined;
+  readonly wallEmissivity?: number | undefined;
+  readonly doorEmissivity?: number | undefined;
+  readonly elementLoad?: number | undefined;
+  readonly elementEmissivity?: number | undefined;
+  readonly elementCapacity?: number | undefined;
+  readonly elementConvection?: number | undefined;
+  readonly elementLossBelow?: number | undefined;
+  readonly burnerToFloor?: number | undefined;
+  readonly burnerAir?: number | undefined;
+  readonly preheatShareBottom?: number | undefined;
+  readonly preheatShareTop?: number | undefined;
+  readonly holdShareBottom?: number | undefined;
+  readonly holdShareTop?: number | undefined;
+  readonly sensorLag?: number | undefined;
+  readonly sensorHalfBand?: number | undefined;
+  readonly sensorWallShare?: number | undefined;
+  readonly circulation?: number | undefined;
+  readonly fanCoefficient?: number | undefined;
 }
 
 /** Thermal properties of the cook's own plate (material `custom`). SI. */
@@ -64,13 +113,16 @@ export interface CustomMaterial {
 
 export interface Plate {
   readonly material: PlateMaterialId;
-  /** m */
+  readonly shape: 'rectangular' | 'round';
+  /** m; both the diameter of a round plate */
   readonly width: number;
   readonly depth: number;
   readonly thickness: number;
   /** underside above the cavity floor, as a share of the cavity height */
   readonly rackHeight: number;
   readonly surface: SurfaceId;
+  /** how the plate is computed in the preheat: one temperature, layers, or as its Biot number asks */
+  readonly model: 'auto' | 'lumped' | 'slab';
   /** only with material `custom` */
   readonly custom: CustomMaterial | undefined;
 }
@@ -94,7 +146,21 @@ export interface LiquidPart {
   readonly waterShare: number | undefined;
 }
 
+/** A stretch of the rise: where the dough stands, how warm it is there, in one piece or as balls. */
+export interface RisePhase {
+  readonly where: RisePlaceId;
+  /** K, of the surroundings */
+  readonly temperature: number;
+  /** s; undefined for the one that lasts as long as the dough needs */
+  readonly duration: number | undefined;
+  readonly as: RisePieceId;
+  readonly cover: CoverId;
+}
+
 export interface Dough {
+  readonly flour: FlourId;
+  /** mass fraction of water in the flour as it is weighed */
+  readonly flourMoisture: number;
   readonly liquid: readonly LiquidPart[];
   readonly salt: number;
   readonly sugar: number;
@@ -106,8 +172,10 @@ export interface Dough {
   /** K, where the dough rises; the room's when the plan does not say */
   readonly riseTemperature: number;
   readonly mixing: MixingId;
-  /** s, from divided and balled to shaped */
+  /** s, from divided and balled to shaped; not used when a phase says how the balls stand */
   readonly restBeforeShaping: number;
+  /** the rise in order; empty for one rise at `riseTemperature`, its last `restBeforeShaping` as balls */
+  readonly phases: readonly RisePhase[];
 }
 
 export interface CheesePart {
@@ -122,6 +190,9 @@ export interface Toppings {
   /** kg a pizza */
   readonly sauce: number;
   readonly cheese: readonly CheesePart[];
+  /** kg in one can of tomatoes, and whether whole ones are drained before they become sauce */
+  readonly can: number;
+  readonly tomatoes: TomatoId;
 }
 
 export interface Evening {

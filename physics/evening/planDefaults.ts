@@ -1,4 +1,5 @@
 /** Fills in what a plan file leaves out, and keeps a list of what was taken from where. */
+import { toppedArea } from '../dough/area.ts';
 import { convertYeast } from '../dough/ingredients.ts';
 import { readQuantity } from '../quantities/index.ts';
 import { nextRound, writeInstant } from './clock.ts';
@@ -33,6 +34,9 @@ const usualSurface: Readonly<Record<PlateMaterialId, SurfaceId>> = {
   custom: 'bare',
 };
 const stones: ReadonlySet<PlateMaterialId> = new Set(['cordierite', 'fired-clay', 'soapstone']);
+
+/** m by which a round plate must be wider than the pizza: beside it the plate needs an edge to lie on. */
+export const roundMargin = 0.01;
 
 /** SI of a text that the schema has already accepted, or of a table of ours. */
 function metres(text: string): number {
@@ -109,6 +113,8 @@ function fillOven(given: Block<'oven'> | undefined, room: string, take: Take): F
       height: fill('cavity.height', file.cavity?.height, preset.cavity.height),
     },
     thermostatOffset: fill('thermostatOffset', file.thermostatOffset, preset.thermostatOffset),
+    // Not listed when left out: the preset that is listed stands for them.
+    physics: file.physics ?? {},
   };
 }
 
@@ -131,6 +137,11 @@ function fillPlate(
   // A centimetre of air on each side, so that heat comes past the plate.
   const width = fitting(demo.width, cavity.width, 0.02);
   const depth = fitting(demo.depth, cavity.depth, 0.02);
+  const shape = file.shape ?? 'rectangular';
+  // A round plate has one size; the demo's depth is the larger that fits both ways.
+  const round = metres(width.size) < metres(depth.size) ? width : depth;
+  const across =
+    shape === 'round' ? take('plate.diameter', file.diameter, round.size, round.from) : undefined;
   const { density, specificHeat, thermalConductivity, emissivity } = file;
   const custom =
     density !== undefined &&
@@ -141,8 +152,9 @@ function fillPlate(
       : {};
   return {
     material,
-    width: take('plate.width', file.width, width.size, width.from),
-    depth: take('plate.depth', file.depth, depth.size, depth.from),
+    shape,
+    width: across ?? take('plate.width', file.width, width.size, width.from),
+    depth: across ?? take('plate.depth', file.depth, depth.size, depth.from),
     // No home stone is as thin as a steel: 15 mm is common practice, no source.
     thickness: stone
       ? take('plate.thickness', file.thickness, '15 mm', 'common default')
@@ -154,6 +166,7 @@ function fillPlate(
       usualSurface[material],
       given === undefined ? 'demo evening' : 'plate material',
     ),
+    model: file.model ?? 'auto',
     ...custom,
   };
 }
@@ -161,7 +174,7 @@ function fillPlate(
 function fillPizzas(file: Block<'pizzas'>, plate: FullPlan['plate'], take: Take): FullPlan['pizzas'] {
   const demo = saturday.pizzas;
   const side = metres(plate.width) < metres(plate.depth) ? plate.width : plate.depth;
-  const usual = fitting(demo.diameter, side, 0);
+  const usual = fitting(demo.diameter, side, plate.shape === 'round' ? roundMargin : 0);
   const diameter = take('pizzas.diameter', file.diameter, usual.size, usual.from);
   // A larger pizza wants more dough, by its area.
   const grams = Math.round(250 * (metres(diameter) / metres(demo.diameter)) ** 2);
@@ -177,23 +190,64 @@ function fillPizzas(file: Block<'pizzas'>, plate: FullPlan['plate'], take: Take)
   };
 }
 
+/** A refrigerator as kept, and an oven with its light on or the like: common practice, no source. */
+const usualPlace = { refrigerator: '4 degC', warm: '30 degC' } as const;
+
 function fillDough(file: Block<'dough'>, room: string, take: Take): FullPlan['dough'] {
   const demo = saturday.dough;
   const fill = <T>(name: string, value: T | undefined, instead: T): T =>
     take(`dough.${name}`, value, instead, 'demo evening');
   const kind = fill('yeast.kind', file.yeast?.kind, demo.yeast.kind);
   const dose = Number(convertYeast(demo.yeast.percent, demo.yeast.kind, kind).toPrecision(2));
+  const phases = file.phases ?? [];
+  const flourTemperature = take('dough.flourTemperature', file.flourTemperature, room, 'kitchen');
+  const riseTemperature = take('dough.riseTemperature', file.riseTemperature, room, 'kitchen');
   return {
+    flour: fill('flour', file.flour, demo.flour),
+    flourMoisture: fill('flourMoisture', file.flourMoisture, demo.flourMoisture),
     liquid: fill('liquid', file.liquid, demo.liquid),
     salt: fill('salt', file.salt, demo.salt),
     sugar: fill('sugar', file.sugar, demo.sugar),
     oil: fill('oil', file.oil, demo.oil),
     yeast: { kind, percent: fill('yeast.percent', file.yeast?.percent, dose) },
-    flourTemperature: take('dough.flourTemperature', file.flourTemperature, room, 'kitchen'),
+    flourTemperature,
     wantedTemperature: fill('wantedTemperature', file.wantedTemperature, demo.wantedTemperature),
-    riseTemperature: take('dough.riseTemperature', file.riseTemperature, room, 'kitchen'),
+    riseTemperature,
     mixing: fill('mixing', file.mixing, demo.mixing),
-    restBeforeShaping: fill('restBeforeShaping', file.restBeforeShaping, demo.restBeforeShaping),
+    // Where a phase says how the balls stand, the rest is not used and so not assumed.
+    restBeforeShaping: phases.some((phase) => phase.as === 'balls')
+      ? (file.restBeforeShaping ?? demo.restBeforeShaping)
+      : fill('restBeforeShaping', file.restBeforeShaping, demo.restBeforeShaping),
+    phases: phases.map((phase, index) => ({
+      ...phase,
+      temperature: take(
+        `dough.phases.${index}.temperature`,
+        phase.temperature,
+        phase.where === 'room' ? riseTemperature : usualPlace[phase.where],
+        phase.where === 'room' ? 'kitchen' : 'common default',
+      ),
+      cover: take(`dough.phases.${index}.cover`, phase.cover, 'covered', 'common default'),
+    })),
+  };
+}
+
+/** The demo's toppings, by area for a pizza of another size. */
+function fillToppings(file: Block<'toppings'>, diameter: string, take: Take): FullPlan['toppings'] {
+  const demo = saturday.toppings;
+  const share = toppedArea(metres(diameter)) / toppedArea(metres(saturday.pizzas.diameter));
+  const from: From = share === 1 ? 'demo evening' : 'common default';
+  const scaled = (grams: string): string =>
+    share === 1 ? grams : `${Math.round(Number.parseFloat(grams) * share)} g`;
+  return {
+    sauce: take('toppings.sauce', file.sauce, scaled(demo.sauce), from),
+    cheese: take(
+      'toppings.cheese',
+      file.cheese,
+      demo.cheese.map((part) => ({ ...part, mass: scaled(part.mass) })),
+      from,
+    ),
+    can: take('toppings.can', file.can, demo.can, 'demo evening'),
+    tomatoes: take('toppings.tomatoes', file.tomatoes, demo.tomatoes, 'demo evening'),
   };
 }
 
@@ -226,20 +280,36 @@ export function fillPlan(
     'demo evening',
   );
   const altitude = take('kitchen.altitude', file.kitchen?.altitude, demo.kitchen.altitude, 'demo evening');
+  const tapTemperature = take(
+    'kitchen.tapTemperature',
+    file.kitchen?.tapTemperature,
+    demo.kitchen.tapTemperature,
+    'demo evening',
+  );
+  const scaleStep = take(
+    'kitchen.scaleStep',
+    file.kitchen?.scaleStep,
+    demo.kitchen.scaleStep,
+    'demo evening',
+  );
   const oven = fillOven(file.oven, room, take);
   const plate = fillPlate(file.plate, oven.cavity, take);
+  const pizzas = fillPizzas(file.pizzas ?? {}, plate, take);
   const plan: FullPlan = {
     title,
     anchor,
-    kitchen: { roomTemperature: room, altitude },
+    kitchen: {
+      roomTemperature: room,
+      altitude,
+      tapTemperature,
+      scaleStep,
+      ...(file.kitchen?.energyPrice === undefined ? {} : { energyPrice: file.kitchen.energyPrice }),
+    },
     oven,
     plate,
-    pizzas: fillPizzas(file.pizzas ?? {}, plate, take),
+    pizzas,
     dough: fillDough(file.dough ?? {}, room, take),
-    toppings: {
-      sauce: take('toppings.sauce', file.toppings?.sauce, demo.toppings.sauce, 'demo evening'),
-      cheese: take('toppings.cheese', file.toppings?.cheese, demo.toppings.cheese, 'demo evening'),
-    },
+    toppings: fillToppings(file.toppings ?? {}, pizzas.diameter, take),
   };
   return { plan, assumed };
 }

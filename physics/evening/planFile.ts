@@ -6,24 +6,60 @@ import type {
   BenchId,
   BottomElementId,
   CheeseId,
+  CoverId,
+  FlourId,
   FuelId,
   LiquidId,
   MixingId,
   OvenPresetId,
   PlateMaterialId,
+  RisePieceId,
+  RisePlaceId,
   SurfaceId,
+  TomatoId,
   YeastId,
 } from './ids.ts';
 
 export const planFormat = 'hearthclock/evening';
 export const planVersion = 1;
 
+/** The figures of an oven one by one, see `oven/parameters.ts` for what each is and why. */
+export interface OvenPhysicsFile {
+  linerCapacity?: string;
+  rackCapacity?: string;
+  woolThickness?: string;
+  outerCoefficient?: string;
+  doorPaneCapacity?: string;
+  doorGapConductance?: string;
+  seamConductance?: string;
+  ventFlow?: string;
+  wallEmissivity?: number;
+  doorEmissivity?: number;
+  elementLoad?: string;
+  elementEmissivity?: number;
+  elementCapacity?: string;
+  elementConvection?: string;
+  elementLossBelow?: string;
+  burnerToFloor?: number;
+  /** times the air that burning needs */
+  burnerAir?: number;
+  preheatShareBottom?: number;
+  preheatShareTop?: number;
+  holdShareBottom?: number;
+  holdShareTop?: number;
+  sensorLag?: string;
+  sensorHalfBand?: string;
+  sensorWallShare?: number;
+  circulation?: string;
+  fanCoefficient?: string;
+}
+
 export interface PlanFile {
   format: typeof planFormat;
   version: typeof planVersion;
   title?: string;
   anchor?: { kind?: 'eatAt' | 'startAt'; time?: string };
-  kitchen?: { roomTemperature?: string; altitude?: string };
+  kitchen?: { roomTemperature?: string; altitude?: string; tapTemperature?: string; scaleStep?: string; energyPrice?: string };
   oven?: {
     preset?: OvenPresetId;
     setpoint?: string;
@@ -35,14 +71,21 @@ export interface PlanFile {
     power?: { bottom?: string; top?: string };
     cavity?: { width?: string; depth?: string; height?: string };
     thermostatOffset?: string;
+    /** what a preset supplies otherwise */
+    physics?: OvenPhysicsFile;
   };
   plate?: {
     material?: PlateMaterialId;
+    shape?: 'rectangular' | 'round';
+    /** only with shape `round`, which has neither width nor depth */
+    diameter?: string;
     width?: string;
     depth?: string;
     thickness?: string;
     rackHeight?: number;
     surface?: SurfaceId;
+    /** one temperature, layers, or as the Biot number asks */
+    model?: 'auto' | 'lumped' | 'slab';
     /** only with material `custom` */
     density?: string;
     specificHeat?: string;
@@ -58,6 +101,9 @@ export interface PlanFile {
     bench?: BenchId;
   };
   dough?: {
+    flour?: FlourId;
+    /** percent of the flour's mass */
+    flourMoisture?: number;
     liquid?: { kind: LiquidId; percent: number; waterShare?: number }[];
     salt?: number;
     sugar?: number;
@@ -68,6 +114,20 @@ export interface PlanFile {
     riseTemperature?: string;
     mixing?: MixingId;
     restBeforeShaping?: string;
+    /** in order; a phase without duration lasts as long as the dough needs, and at most one may */
+    phases?: {
+      where: RisePlaceId;
+      temperature?: string;
+      duration?: string;
+      as: RisePieceId;
+      cover?: CoverId;
+    }[];
   };
-  toppings?: { sauce?: string; cheese?: { kind: CheeseId; mass: string; waterShare?: number }[] };
+  toppings?: {
+    sauce?: string;
+    cheese?: { kind: CheeseId; mass: string; waterShare?: number }[];
+    /** contents of one can of tomatoes */
+    can?: string;
+    tomatoes?: TomatoId;
+  };
 }

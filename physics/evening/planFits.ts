@@ -1,7 +1,8 @@
 /** What no single field can say: whether the fields of a plan go together. */
 import { allowedSurfaces } from '../materials/plates.ts';
 import { showQuantity } from '../quantities/index.ts';
-import { customGiven } from './planDefaults.ts';
+import { parametersOf } from '../oven/parameters.ts';
+import { customGiven, roundMargin } from './planDefaults.ts';
 import type { PlanFile } from './planFile.ts';
 import { describe } from './planShape.ts';
 import type { Problem } from './problem.ts';
@@ -24,7 +25,7 @@ function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
   for (const side of ['width', 'depth'] as const) {
     if (!atMost(plate[side], oven.cavity[side]))
       problems.push({
-        path: `plate.${side}`,
+        path: plate.shape === 'round' ? 'plate.diameter' : `plate.${side}`,
         found: describe(text.plate[side]),
         allowed: `at most the ${side} of the cavity, ${cm(oven.cavity[side])}`,
       });
@@ -46,27 +47,59 @@ function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
   return problems;
 }
 
-/** An oven that starts hotter than its dial really stands never switches on: there is no preheat to plan. */
-function startProblems({ oven }: FullPlanSI, text: FullPlan): Problem[] {
+/** K by which an oven must be set hotter than its kitchen to have anything to do */
+const leastRise = 5;
+
+/** An oven that is set no hotter than the kitchen never switches on: there is no preheat to plan. */
+function dialProblems({ oven, kitchen }: FullPlanSI, text: FullPlan): Problem[] {
   const reached = oven.setpoint + oven.thermostatOffset;
-  if (oven.startTemperature < reached) return [];
+  const least = kitchen.roomTemperature + leastRise;
+  if (reached >= least) return [];
   return [
     {
-      path: 'oven.startTemperature',
-      found: describe(text.oven.startTemperature),
-      allowed: `below the ${showQuantity(reached, 'temperature', 'metric')} that setpoint and thermostat offset make`,
+      path: oven.thermostatOffset < 0 ? 'oven.thermostatOffset' : 'oven.setpoint',
+      found: describe(oven.thermostatOffset < 0 ? text.oven.thermostatOffset : text.oven.setpoint),
+      allowed: `setpoint and thermostat offset together at least ${showQuantity(least, 'temperature', 'metric')}, a little above the kitchen`,
     },
   ];
 }
 
+/** Someone must switch on heat in both stages, and a round plate has a diameter and no sides. */
+function shapeProblems(file: PlanFile, { plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
+  const problems: Problem[] = [];
+  const refuse = (name: 'width' | 'depth' | 'diameter', allowed: string): void => {
+    const given = file.plate?.[name];
+    if (given !== undefined) problems.push({ path: `plate.${name}`, found: describe(given), allowed });
+  };
+  if (plate.shape === 'round') {
+    refuse('width', 'nothing: a round plate has a diameter');
+    refuse('depth', 'nothing: a round plate has a diameter');
+  } else refuse('diameter', 'nothing: only shape round takes it');
+  const { preheatShare, holdShare } = parametersOf({ ...oven, physics: oven.physics });
+  const stages = { preheatShare, holdShare } as const;
+  for (const stage of ['preheatShare', 'holdShare'] as const)
+    if (stages[stage].bottom * oven.power.bottom + stages[stage].top * oven.power.top < leastPower)
+      problems.push({
+        path: `oven.physics.${stage}Bottom`,
+        found: describe(text.oven.physics[`${stage}Bottom`] ?? stages[stage].bottom),
+        allowed: `shares of bottom and top that leave at least ${leastPower} W`,
+      });
+  return problems;
+}
+/** W that an oven must be able to give */
+const leastPower = 100;
+
 function pizzaProblems({ pizzas, plate, dough }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
-  const side = Math.min(plate.width, plate.depth);
+  const round = plate.shape === 'round';
+  const side = Math.min(plate.width, plate.depth) - (round ? roundMargin : 0);
   if (!atMost(pizzas.diameter, side))
     problems.push({
       path: 'pizzas.diameter',
       found: describe(text.pizzas.diameter),
-      allowed: `at most the smaller side of the plate, ${cm(side)}`,
+      allowed: round
+        ? `at most ${cm(side)}, the diameter of the plate less ${cm(roundMargin)}`
+        : `at most the smaller side of the plate, ${cm(side)}`,
     });
   const area = (Math.PI / 4) * pizzas.diameter ** 2;
   if (!(pizzas.ballMass >= thinnest * area && pizzas.ballMass <= thickest * area))
@@ -81,6 +114,39 @@ function pizzaProblems({ pizzas, plate, dough }: FullPlanSI, text: FullPlan): Pr
       path: 'dough.liquid',
       found: `${Number(liquid.toFixed(3))} percent of flour in all`,
       allowed: '30 to 120 percent in all',
+    });
+  return problems;
+}
+
+/** One phase may be left open, balls stay balls, and longer than two weeks no dough keeps. */
+function phaseProblems({ dough }: FullPlanSI): Problem[] {
+  const problems: Problem[] = [];
+  let open = 0;
+  let balled = false;
+  let fixed = 0;
+  for (const [index, phase] of dough.phases.entries()) {
+    const path = `dough.phases.${index}`;
+    fixed += phase.duration ?? 0;
+    if (phase.duration === undefined && ++open > 1)
+      problems.push({
+        path: `${path}.duration`,
+        found: 'nothing, a second time',
+        allowed: 'a duration: only one phase may last as long as the dough needs',
+      });
+    if (balled && phase.as === 'bulk')
+      problems.push({
+        path: `${path}.as`,
+        found: '"bulk" after balls',
+        allowed: 'balls: balled stays balled',
+      });
+    balled ||= phase.as === 'balls';
+  }
+  const longest = 14 * 86_400;
+  if (fixed > longest)
+    problems.push({
+      path: 'dough.phases',
+      found: `${(fixed / 3600).toFixed(0)} h in all`,
+      allowed: `at most ${longest / 3600} h in all`,
     });
   return problems;
 }
@@ -120,8 +186,10 @@ export function fitProblems(file: PlanFile, text: FullPlan, plan: FullPlanSI): r
   return [
     ...plateProblems(plan, text),
     ...customProblems(file, plan),
-    ...startProblems(plan, text),
+    ...dialProblems(plan, text),
+    ...shapeProblems(file, plan, text),
     ...pizzaProblems(plan, text),
+    ...phaseProblems(plan),
     ...shareProblems('dough.liquid', plan.dough.liquid),
     ...shareProblems('toppings.cheese', plan.toppings.cheese),
   ];

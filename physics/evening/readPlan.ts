@@ -37,14 +37,21 @@ function toEvening(plan: FullPlanSI): Evening {
   return {
     title: plan.title,
     anchor: plan.anchor,
-    kitchen: plan.kitchen,
+    kitchen: { ...plan.kitchen, energyPrice: plan.kitchen.energyPrice },
     oven: plan.oven,
     // The schema leaves out what an evening names as undefined.
     plate: { ...plan.plate, custom: plan.plate.custom },
     pizzas: { ...pizzas, shadeLightness: shade },
     dough: {
       ...plan.dough,
+      flourMoisture: plan.dough.flourMoisture / 100,
       liquid: plan.dough.liquid.map((part) => ({ ...part, waterShare: part.waterShare })),
+      phases: plan.dough.phases.map(({ temperature, cover, duration, ...phase }) => ({
+        ...phase,
+        temperature: temperature ?? plan.dough.riseTemperature,
+        duration,
+        cover: cover ?? 'covered',
+      })),
     },
     toppings: {
       ...plan.toppings,
@@ -53,7 +60,23 @@ function toEvening(plan: FullPlanSI): Evening {
   };
 }
 
-function warningsOf({ oven }: Evening): readonly Warning[] {
+function startWarnings({ oven }: Evening): readonly Warning[] {
+  const reached = oven.setpoint + oven.thermostatOffset;
+  if (oven.startTemperature < reached) return [];
+  const show = (kelvin: number): string => showQuantity(kelvin, 'temperature', 'metric');
+  return [
+    {
+      code: 'oven-starts-hotter',
+      message: `The oven starts at ${show(oven.startTemperature)}, hotter than the ${show(reached)} it is set to: it gives its signal at once and only cools, and the plate is ready when it has come down.`,
+    },
+  ];
+}
+
+function warningsOf(evening: Evening): readonly Warning[] {
+  return [...highestWarnings(evening), ...startWarnings(evening)];
+}
+
+function highestWarnings({ oven }: Evening): readonly Warning[] {
   // Half a thousandth of a kelvin: 482 degF and 250 degC on one dial are no contradiction.
   if (oven.setpoint <= oven.highestSetting + 0.5e-3) return [];
   const show = (kelvin: number): string => showQuantity(kelvin, 'temperature', 'metric');

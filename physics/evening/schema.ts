@@ -4,17 +4,22 @@
  * from those the format fixes (count, setpoint, rack height, thickness).
  */
 import * as v from 'valibot';
-import { choice, flag, instant, line, number, quantity, shade } from './field.ts';
+import { choice, energyPrice, flag, instant, line, number, quantity, shade } from './field.ts';
 import {
   benchIds,
   bottomElementIds,
   cheeseIds,
+  coverIds,
+  flourIds,
   fuelIds,
   liquidIds,
   mixingIds,
   ovenPresetIds,
   plateMaterialIds,
+  risePieceIds,
+  risePlaceIds,
   surfaceIds,
+  tomatoIds,
   yeastIds,
 } from './ids.ts';
 import { planFormat, planVersion } from './planFile.ts';
@@ -31,9 +36,12 @@ const head = {
   version: v.literal(planVersion, `${planVersion}`),
 };
 const anchor = { kind: choice(['eatAt', 'startAt']), time: instant() };
+const price = energyPrice();
 const kitchen = {
   roomTemperature: quantity('temperature', '-10 degC', '45 degC', degrees),
   altitude: quantity('length', '-400 m', '5000 m', { metric: 'm', us: 'ft' }),
+  tapTemperature: quantity('temperature', '0 degC', '40 degC', degrees),
+  scaleStep: quantity('mass', '0.01 g', '10 g', weight),
 };
 const oven = {
   preset: choice(ovenPresetIds),
@@ -45,6 +53,39 @@ const oven = {
   bottomElement: choice(bottomElementIds),
   thermostatOffset: quantity('temperatureDifference', '-60 K', '60 K', { metric: 'K', us: 'F degrees' }),
 };
+const areal = { metric: 'kJ/(m2 K)', us: 'BTU/(ft2 °F)' } as const;
+const transfer = { metric: 'W/(m2 K)', us: 'BTU/(h ft2 °F)' } as const;
+const conductance = { metric: 'W/K', us: 'BTU/(h °F)' } as const;
+const flow = { metric: 'l/s', us: 'ft3/min' } as const;
+/** Figures that a preset supplies, one by one: ranges are of what a domestic oven can be built like, our judgement. */
+const physics = {
+  linerCapacity: quantity('arealHeatCapacity', '1 kJ/(m2 K)', '200 kJ/(m2 K)', areal),
+  rackCapacity: quantity('heatCapacity', '0 J/K', '50 kJ/K', { metric: 'J/K', us: 'BTU/°F' }),
+  woolThickness: quantity('length', '5 mm', '200 mm', thin),
+  outerCoefficient: quantity('heatTransfer', '3 W/(m2 K)', '50 W/(m2 K)', transfer),
+  doorPaneCapacity: quantity('arealHeatCapacity', '1 kJ/(m2 K)', '50 kJ/(m2 K)', areal),
+  doorGapConductance: quantity('heatTransfer', '0.3 W/(m2 K)', '30 W/(m2 K)', transfer),
+  seamConductance: quantity('conductance', '0 W/K', '10 W/K', conductance),
+  ventFlow: quantity('flow', '0 l/s', '10 l/s', flow),
+  wallEmissivity: number(0.05, 0.98),
+  doorEmissivity: number(0.05, 0.98),
+  elementLoad: quantity('heatFlux', '1 W/cm2', '12 W/cm2', { metric: 'W/cm2', us: 'W/in2' }),
+  elementEmissivity: number(0.1, 0.98),
+  elementCapacity: quantity('arealHeatCapacity', '1 kJ/(m2 K)', '30 kJ/(m2 K)', areal),
+  elementConvection: quantity('heatTransfer', '2 W/(m2 K)', '60 W/(m2 K)', transfer),
+  elementLossBelow: quantity('conductance', '0 W/K', '2 W/K', conductance),
+  burnerToFloor: number(0, 1),
+  burnerAir: number(1, 6),
+  preheatShareBottom: number(0, 1),
+  preheatShareTop: number(0, 1),
+  holdShareBottom: number(0, 1),
+  holdShareTop: number(0, 1),
+  sensorLag: quantity('duration', '1 s', '10 min', { metric: 's', us: 's' }),
+  sensorHalfBand: quantity('temperatureDifference', '0.5 K', '40 K', { metric: 'K', us: 'F degrees' }),
+  sensorWallShare: number(0, 1),
+  circulation: quantity('heatTransfer', '0 W/(m2 K)', '30 W/(m2 K)', transfer),
+  fanCoefficient: quantity('heatTransfer', '5 W/(m2 K)', '80 W/(m2 K)', transfer),
+};
 const power = {
   bottom: quantity('power', '0.2 kW', '12 kW', watts),
   top: quantity('power', '0.2 kW', '12 kW', watts),
@@ -54,13 +95,16 @@ const cavity = {
   depth: quantity('length', '20 cm', '100 cm', inside),
   height: quantity('length', '12 cm', '100 cm', inside),
 };
+const diameter = quantity('length', '10 cm', '100 cm', inside);
 const plate = {
   material: choice(plateMaterialIds),
+  shape: choice(['rectangular', 'round']),
   width: quantity('length', '10 cm', '120 cm', inside),
   depth: quantity('length', '10 cm', '100 cm', inside),
   thickness: quantity('length', '0.5 mm', '80 mm', thin),
   rackHeight: number(0.03, 0.9),
   surface: choice(surfaceIds),
+  model: choice(['auto', 'lumped', 'slab']),
 };
 const custom = {
   density: quantity('density', '300 kg/m3', '20000 kg/m3', { metric: 'kg/m3', us: 'lb/ft3' }),
@@ -97,16 +141,35 @@ const yeast = {
   // Not down to nothing: a dough without yeast is never ready.
   percent: number(0.005, 10),
 };
+const riseTemperature = quantity('temperature', '-10 degC', '45 degC', degrees);
 const dough = {
+  flour: choice(flourIds),
+  flourMoisture: number(0, 20),
   salt: number(0, 10),
   sugar: number(0, 25),
   oil: number(0, 30),
   flourTemperature: quantity('temperature', '-20 degC', '45 degC', degrees),
   wantedTemperature: quantity('temperature', '10 degC', '40 degC', degrees),
-  riseTemperature: quantity('temperature', '-10 degC', '45 degC', degrees),
+  riseTemperature,
   mixing: choice(mixingIds),
   restBeforeShaping: quantity('duration', '0 min', '48 h', minutes),
 };
+const phases = v.pipe(
+  v.array(
+    v.object(
+      {
+        where: choice(risePlaceIds),
+        temperature: v.optional(riseTemperature),
+        duration: v.optional(quantity('duration', '0 min', '168 h', { metric: 'h', us: 'h' })),
+        as: choice(risePieceIds),
+        cover: v.optional(choice(coverIds)),
+      },
+      'where the dough stands and as what for every phase',
+    ),
+    'a list of phases, each with where and as',
+  ),
+  v.check((parts) => parts.length <= 8, 'at most 8 phases'),
+);
 const cheese = v.pipe(
   v.array(
     v.object(
@@ -117,7 +180,11 @@ const cheese = v.pipe(
   ),
   v.check((parts) => parts.length <= 8, 'at most 8 cheeses'),
 );
-const toppings = { sauce: quantity('mass', '0 g', '500 g', weight) };
+const toppings = {
+  sauce: quantity('mass', '0 g', '500 g', weight),
+  can: quantity('mass', '50 g', '5 kg', weight),
+  tomatoes: choice(tomatoIds),
+};
 
 /** A block of which anything may be left out, or all of it. */
 const some = <const E extends v.ObjectEntries>(entries: E) => v.optional(v.partial(v.object(entries)));
@@ -126,22 +193,27 @@ export const planSchema = v.object({
   ...head,
   title: v.optional(line(200)),
   anchor: some(anchor),
-  kitchen: some(kitchen),
-  oven: some({ ...oven, power: some(power), cavity: some(cavity) }),
-  plate: some({ ...plate, ...custom }),
+  kitchen: some({ ...kitchen, energyPrice: price }),
+  oven: some({ ...oven, power: some(power), cavity: some(cavity), physics: some(physics) }),
+  plate: some({ ...plate, diameter, ...custom }),
   pizzas: some(pizzas),
-  dough: some({ liquid, ...dough, yeast: some(yeast) }),
+  dough: some({ liquid, ...dough, yeast: some(yeast), phases }),
   toppings: some({ ...toppings, cheese }),
 });
 
 export const fullSchema = v.object({
   title: line(200),
   anchor: v.object(anchor),
-  kitchen: v.object(kitchen),
-  oven: v.object({ ...oven, power: v.object(power), cavity: v.object(cavity) }),
+  kitchen: v.object({ ...kitchen, energyPrice: v.optional(price) }),
+  oven: v.object({
+    ...oven,
+    power: v.object(power),
+    cavity: v.object(cavity),
+    physics: v.partial(v.object(physics)),
+  }),
   plate: v.object({ ...plate, custom: v.optional(v.object(custom)) }),
   pizzas: v.object(pizzas),
-  dough: v.object({ liquid, ...dough, yeast: v.object(yeast) }),
+  dough: v.object({ liquid, ...dough, yeast: v.object(yeast), phases }),
   toppings: v.object({ ...toppings, cheese }),
 });
 

@@ -8,6 +8,8 @@ const liquidNames: Readonly<Record<LiquidId, string>> = {
   beer: 'beer',
   milk: 'milk',
   whey: 'whey',
+  oil: 'oil',
+  honey: 'honey',
   custom: 'other liquid',
 };
 const yeastNames: Readonly<Record<YeastId, string>> = {
