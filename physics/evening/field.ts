@@ -3,11 +3,12 @@ import * as v from 'valibot';
 import { readQuantity, type QuantityKind } from '../quantities/index.ts';
 import { kindExample } from '../quantities/units.ts';
 import { readInstant } from './clock.ts';
+import type { EnergyPrice } from './evening.ts';
 import { readShade, shadeAllowed } from './shade.ts';
 
 /** What the window and `setPath` need to know of a field; kept as metadata of its schema. */
 export interface FieldFacts {
-  readonly kind: QuantityKind | 'number' | 'choice' | 'boolean' | 'text' | 'instant' | 'shade';
+  readonly kind: QuantityKind | 'number' | 'choice' | 'boolean' | 'text' | 'instant' | 'shade' | 'price';
   /** in words, as a message says it */
   readonly allowed: string;
   /** the unit that a bare number takes in the window, by system; only for quantities */
@@ -104,5 +105,23 @@ export function shade() {
       return NEVER;
     }),
     facts<number>({ kind: 'shade', allowed: shadeAllowed }),
+  );
+}
+
+const priceWord = /^\s*(?<number>\d+(?:[.,]\d+)?)\s*(?<currency>[^\s\d/.,]{1,8})\s*\/\s*kWh\s*$/iu;
+
+/** A price of energy: a number, a currency as the cook writes it, and `/kWh`. */
+export function energyPrice() {
+  const allowed = 'a price a kWh, 0 to 1000000, such as "0.32 EUR/kWh"';
+  return v.pipe(
+    v.string(allowed),
+    v.rawTransform<string, EnergyPrice>(({ dataset, addIssue, NEVER }) => {
+      const { number: digits, currency } = priceWord.exec(dataset.value)?.groups ?? {};
+      const perKWh = Number(digits?.replace(',', '.') ?? NaN);
+      if (currency !== undefined && perKWh <= 1e6) return { perKWh, currency };
+      addIssue({ message: allowed, received: JSON.stringify(dataset.value), expected: allowed });
+      return NEVER;
+    }),
+    facts<EnergyPrice>({ kind: 'price', allowed }),
   );
 }

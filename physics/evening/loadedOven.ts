@@ -11,6 +11,7 @@ import { OvenRun } from '../oven/ovenRun.ts';
 import type { OvenState } from '../oven/ovenRun.ts';
 import { firstPlateNode } from '../oven/networkParts.ts';
 import type { OvenNetwork } from '../oven/network.ts';
+import { plateArea } from '../plate/geometry.ts';
 import { PlateNodes, slabLayout } from '../plate/plateNodes.ts';
 import type { PlateLayout } from '../plate/plateNodes.ts';
 import type { EveningModel } from './model.ts';
@@ -41,10 +42,10 @@ export class LoadedOven {
   /** @param from the oven in preheat, whose state is taken over: each layer of both columns as warm as its depth was */
   constructor(model: EveningModel, from: OvenRun) {
     const { context, material, resolution, bake, evening } = model;
-    const { width, depth, thickness } = evening.plate;
+    const { thickness } = evening.plate;
     this.model = model;
     this.pizza = buildPizza(evening, bake, resolution.mesh);
-    const whole = width * depth;
+    const whole = plateArea(evening.plate);
     const radius = evening.pizzas.diameter / 2;
     const covered = Math.PI * radius ** 2;
     this.#layout = slabLayout([covered, whole - covered], resolution.plateLayers);

@@ -15,6 +15,7 @@ import type { OvenParameters } from '../oven/parameters.ts';
 import { readDial, settledWithPlate } from '../oven/settled.ts';
 import type { Dial, Settled } from '../oven/settled.ts';
 import { biotNumber, lumpedLimit, ovenCoefficient, plateCharacteristicLength } from '../plate/biot.ts';
+import { enclosureSides } from '../plate/geometry.ts';
 import type { Evening } from './evening.ts';
 
 /** Steps (s) and cells; a test halves and doubles them. */
@@ -46,7 +47,7 @@ export interface ModelOptions {
   /** geometry computed before for the same cavity and plate */
   readonly views?: { readonly emptyView: CavityView; readonly plateView: CavityView };
   /** for spreads: how the dial of the unvaried oven was corrected */
-  readonly dial?: Pick<Dial, 'overshoot' | 'correction'>;
+  readonly dial?: Omit<Dial, 'target'>;
 }
 
 export interface EveningModel {
@@ -64,6 +65,11 @@ export interface EveningModel {
 /** K within which a plate counts as settled */
 export const readyTolerance = 5;
 
+function modelOf(asked: Evening['plate']['model'], bi: number): 'lumped' | 'slab' {
+  if (asked !== 'auto') return asked;
+  return bi < lumpedLimit ? 'lumped' : 'slab';
+}
+
 export function prepareModel(evening: Evening, options: ModelOptions = {}): EveningModel {
   const parameters: OvenParameters = { ...parametersOf(evening.oven), ...options.oven };
   const effects: Effects = { ...allEffects, ...options.effects };
@@ -73,11 +79,19 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
   const own = plateMaterial(plate.material, plate.surface, plate.custom);
   const material: PlateMaterial =
     options.plateEmissivity === undefined ? own : { ...own, emissivity: options.plateEmissivity };
-  const dial = readDial(context, resolution.preheatStep, options.dial);
-  const settled = settledWithPlate(context, material, dial);
+  const empty = readDial(context, resolution.preheatStep, options.dial);
+  const settled = settledWithPlate(
+    context,
+    material,
+    empty,
+    resolution.preheatStep,
+    options.dial?.plateOvershoot,
+  );
+  const dial: Dial = { ...empty, plateOvershoot: settled.overshoot };
+  const sides = enclosureSides(plate);
   const bi = biotNumber(
     ovenCoefficient(material.emissivity, oven.setpoint),
-    plateCharacteristicLength(plate.width, plate.depth, plate.thickness),
+    plateCharacteristicLength(sides.width, sides.depth, plate.thickness),
     material.thermalConductivity(oven.setpoint),
   );
   return {
@@ -89,6 +103,6 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
     dial,
     settled,
     biotNumber: bi,
-    plateModel: options.plateModel ?? (bi < lumpedLimit ? 'lumped' : 'slab'),
+    plateModel: options.plateModel ?? modelOf(plate.model, bi),
   };
 }

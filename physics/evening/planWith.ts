@@ -1,5 +1,6 @@
 /** The answer of a plan: the run of the oven and the rise of the dough, joined on the clock. */
 import { zeroCelsius } from '../materials/constants.ts';
+import { plateArea } from '../plate/geometry.ts';
 import { plateMaterial, type PlateMaterial } from '../materials/plates.ts';
 import type { BakeAnswer, PlanAnswer, Warning } from './answer.ts';
 import { curvesOf } from './answerCurves.ts';
@@ -84,7 +85,7 @@ function answerOf(
   const atRun = (seconds: number): string => at(plan.ovenOn + seconds);
 
   const material = plateMaterial(plate.material, plate.surface, plate.custom);
-  const plateMassKg = material.density * plate.width * plate.depth * plate.thickness;
+  const plateMassKg = material.density * plateArea(plate) * plate.thickness;
   const { preheat } = run;
   return {
     title: evening.title,

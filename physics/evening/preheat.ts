@@ -2,6 +2,7 @@
 import { assemble } from '../oven/assembly.ts';
 import { OvenRun } from '../oven/ovenRun.ts';
 import type { OvenState } from '../oven/ovenRun.ts';
+import { plateArea } from '../plate/geometry.ts';
 import { PlateNodes, lumpedLayout, slabLayout } from '../plate/plateNodes.ts';
 import { firstPlateNode } from '../oven/networkParts.ts';
 import type { EveningModel } from './model.ts';
@@ -26,10 +27,10 @@ const longest = 8 * 3600;
 /** An oven with the plate in one column, cold, as it is switched on. */
 export function startPreheat(model: EveningModel): OvenRun {
   const { context, material, plateModel, resolution, dial } = model;
-  const { width, depth, thickness } = model.evening.plate;
-  const area = width * depth;
+  const { plate } = model.evening;
+  const area = plateArea(plate);
   const layout = plateModel === 'lumped' ? lumpedLayout(area) : slabLayout([area], resolution.plateLayers);
-  const nodes = new PlateNodes(layout, material, thickness, 0);
+  const nodes = new PlateNodes(layout, material, plate.thickness, 0);
   const network = assemble(context, { material, layout, nodes }, undefined, 0);
   return new OvenRun(context, network, nodes, dial.target);
 }
@@ -73,6 +74,19 @@ function cycleMeans(trace: OvenTrace, values: Float64Array, switchedOn: readonly
   });
 }
 
+/** Samples in the middle of the last and of the last but two whole cycles. */
+function lastCycle(
+  seconds: Float64Array,
+  switchedOn: readonly number[],
+): { readonly start: number; readonly end: number } | undefined {
+  if (switchedOn.length < 5) return undefined;
+  const middle = (k: number): number => {
+    const time = (switchedOn.at(k)! + switchedOn.at(k - 1)!) / 2;
+    return seconds.findIndex((s) => s >= time);
+  };
+  return { start: middle(-3), end: middle(-1) };
+}
+
 /** Runs the preheat for `shown` seconds and on until the plate is ready. */
 export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
   const { settled, resolution } = model;
@@ -92,10 +106,20 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
     const top = cycleMeans(trace, trace.plateTop, run.switchedOn);
     const core = cycleMeans(trace, trace.plateCore, run.switchedOn);
     const air = cycleMeans(trace, trace.ovenAir, run.switchedOn);
-    const ready = firstWithin(trace.seconds, top, core, settled.plate);
+    let settledTop = settled.plate;
+    let settledAir = settled.ovenAir;
+    let ready = firstWithin(trace.seconds, top, core, settledTop);
     if (ready === undefined && until < longest) {
       until = Math.min(until + 1800, longest);
       continue;
+    }
+    if (ready === undefined) {
+      // Bursts so strong that no mean power stands for them: the run itself shows where its cycles end.
+      const cycle = lastCycle(trace.seconds, run.switchedOn);
+      if (cycle !== undefined && Math.abs(top[cycle.end]! - top[cycle.start]!) < readyTolerance / 5) {
+        [settledTop, settledAir] = [top[cycle.end]!, air[cycle.end]!];
+        ready = firstWithin(trace.seconds, top, core, settledTop);
+      }
     }
     const readyAt = ready ?? Infinity;
     const at = (values: Float64Array): number =>
@@ -112,8 +136,8 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
     const preheat: Preheat = {
       airReady: run.signalledAt ?? Infinity,
       plateReady: readyAt,
-      settledPlateTop: settled.plate,
-      settledOvenAir: settled.ovenAir,
+      settledPlateTop: settledTop,
+      settledOvenAir: settledAir,
       idlePower: settled.power,
       plateTop: at(top),
       plateCore: at(core),

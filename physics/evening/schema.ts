@@ -98,13 +98,13 @@ const cavity = {
 const diameter = quantity('length', '10 cm', '100 cm', inside);
 const plate = {
   material: choice(plateMaterialIds),
-  shape: choice(['rectangular', 'round']),
   width: quantity('length', '10 cm', '120 cm', inside),
   depth: quantity('length', '10 cm', '100 cm', inside),
   thickness: quantity('length', '0.5 mm', '80 mm', thin),
   rackHeight: number(0.03, 0.9),
   surface: choice(surfaceIds),
   model: choice(['auto', 'lumped', 'slab']),
+  shape: choice(['rectangular', 'round']),
 };
 const custom = {
   density: quantity('density', '300 kg/m3', '20000 kg/m3', { metric: 'kg/m3', us: 'lb/ft3' }),

@@ -3,9 +3,11 @@
  * long as it takes for the next bake to stay within a quarter of the first: the shortest wait that does is also the
  * shortest total, since waiting a minute saves less than a minute of bake.
  */
+import { zeroCelsius } from '../materials/constants.ts';
 import { bakeOne, bakeSeconds, doorSeconds, longestBake, openDoor } from './bakeOne.ts';
 import type { Evening } from './evening.ts';
 import { LoadedOven } from './loadedOven.ts';
+import { highestReachable } from '../oven/settled.ts';
 import { prepareModel } from './model.ts';
 import type { EveningModel, ModelOptions } from './model.ts';
 import { runPreheat } from './preheat.ts';
@@ -52,8 +54,7 @@ export function loadedAt(model: EveningModel, { states, run }: PreheatRun, time:
  * @throws OutOfRange naming `oven.setpoint` when the oven cannot reach its setting or the plate never settles
  */
 export function simulateEvening(evening: Evening, options: ModelOptions = {}): EveningRun {
-  const model = prepareModel(evening, options);
-  const preheat = runPreheat(model);
+  const { model, preheat } = heated(evening, options);
   refuseHopeless(model, preheat);
   const { plateReady } = preheat.preheat;
   const oven = loadedAt(model, preheat, plateReady);
@@ -71,17 +72,41 @@ export function simulateEvening(evening: Evening, options: ModelOptions = {}): E
   return run;
 }
 
-function refuseHopeless({ evening, dial }: EveningModel, { preheat, run }: PreheatRun): void {
+function refuseHopeless({ evening, dial, context, material }: EveningModel, { preheat }: PreheatRun): void {
   if (Number.isFinite(preheat.airReady) && Number.isFinite(preheat.plateReady)) return;
-  const found = `${(evening.oven.setpoint - 273.15).toFixed(0)} degC`;
-  const short = dial.target - run.thermostat.sensor;
+  const { setpoint } = evening.oven;
+  const found = `${(setpoint - zeroCelsius).toFixed(0)} degC`;
+  const highest = highestReachable(context, material, dial);
   throw new OutOfRange(
     'oven.setpoint',
     found,
-    short > 0
-      ? `about ${(evening.oven.setpoint - short - 273.15).toFixed(0)} degC at most: more this oven does not reach with its power and losses`
-      : 'a setting at which the plate settles within 8 h',
+    highest < setpoint
+      ? `${Math.floor(highest - zeroCelsius).toFixed(0)} degC at most: more this oven does not reach with its power and losses`
+      : 'a setting that oven and plate reach within 8 h',
   );
+}
+
+/**
+ * Prepares and preheats. Powers beyond what any oven has drive air or plate out of the range of the property tables:
+ * that is the plan's to mend.
+ */
+function heated(
+  evening: Evening,
+  options: ModelOptions,
+): { readonly model: EveningModel; readonly preheat: PreheatRun } {
+  try {
+    const model = prepareModel(evening, options);
+    return { model, preheat: runPreheat(model) };
+  } catch (error) {
+    if (!(error instanceof OutOfRange) || !error.problem.path.endsWith(' temperature')) throw error;
+    const { bottom, top } = evening.oven.power;
+    const kilowatts = ((bottom + top) / 1000).toFixed(1);
+    throw new OutOfRange(
+      'oven.setpoint',
+      `${(evening.oven.setpoint - zeroCelsius).toFixed(0)} degC with ${kilowatts} kW in this cavity`,
+      'a setting and powers that keep air and plate within what their properties are known for, some 620 degC',
+    );
+  }
 }
 
 /** Opens the door, lays a pizza down, bakes it, takes it out. */

@@ -7,6 +7,7 @@ import type { Evening } from '../evening/evening.ts';
 import type { Effects } from '../bake/parameters.ts';
 import { pressureAtAltitude, saturationPressure } from '../materials/water.ts';
 import type { PlateMaterial } from '../materials/plates.ts';
+import { enclosureSides, plateArea, platePerimeter } from '../plate/geometry.ts';
 import type { PlateLayout, PlateNodes } from '../plate/plateNodes.ts';
 import type { OvenParameters } from './parameters.ts';
 import { OvenNetwork } from './network.ts';
@@ -50,7 +51,8 @@ export function ovenContext(
   const { plate, kitchen } = evening;
   const pressure = pressureAtAltitude(kitchen.altitude);
   const underside = plate.rackHeight * cavity.height;
-  const { width, depth, thickness } = plate;
+  const { thickness } = plate;
+  const { width, depth } = enclosureSides(plate);
   return {
     evening,
     parameters,
@@ -84,6 +86,16 @@ const surfaceIndex = {
   plateTop: 5,
   plateEdge: 6,
 } as const;
+
+/** m2 of rod surface: a heater is as long as its rated power and its surface load make it. */
+function elementAreas({ evening, parameters }: OvenContext): {
+  readonly bottom: number;
+  readonly top: number;
+} {
+  const { power } = evening.oven;
+  const { surfaceLoad } = parameters.element;
+  return { bottom: power.bottom / surfaceLoad, top: power.top / surfaceLoad };
+}
 
 /** The network of this oven with a plate (or none) and a pizza (or none). */
 export function assemble(
@@ -148,15 +160,20 @@ export function assemble(
     start,
     forcedCoefficient: oven.fan ? parameters.fanCoefficient : undefined,
     convectionFactor: parameters.convectionFactor,
+    circulation: parameters.circulation,
     roomSteam,
   });
+  // An oven that was hot already: its walls fall off towards the kitchen, as after a bake.
+  if (start !== kitchen.roomTemperature)
+    for (const { stack } of network.setting.stacks) stack.rest(start, kitchen.roomTemperature);
   const C = network.capacity;
   C[floorNode] = parameters.linerCapacity * areas[0]!;
   C[ceilingNode] = parameters.linerCapacity * areas[1]!;
   C[sidesNode] = parameters.linerCapacity * areas[2]! + parameters.rackCapacity;
   C[doorNode] = parameters.doorPaneCapacity * areas[3]!;
-  C[bottomElementNode] = parameters.element.capacity;
-  C[topElementNode] = parameters.element.capacity;
+  const rods = elementAreas(context);
+  C[bottomElementNode] = parameters.element.capacity * rods.bottom;
+  C[topElementNode] = parameters.element.capacity * rods.top;
   return network;
 }
 
@@ -167,9 +184,10 @@ function addPlate(
   { material, layout }: PlateInOven,
   pizza: PizzaFaces | undefined,
 ): void {
-  const { width, depth, thickness } = context.evening.plate;
-  const whole = width * depth;
-  const length = whole / (2 * (width + depth));
+  const { plate } = context.evening;
+  const { thickness } = plate;
+  const whole = plateArea(plate);
+  const length = whole / platePerimeter(plate);
   const { emissivity } = material;
   layout.columns.forEach((column, k) => {
     const share = column.area / whole;
@@ -193,7 +211,12 @@ function addPlate(
   const outer = layout.columns.at(-1)!;
   const middle = outer.layers[Math.floor(outer.layers.length / 2)]!;
   parts.push({ node: middle, surface: surfaceIndex.plateEdge, share: 1, emissivity });
-  faces.push({ node: middle, area: 2 * (width + depth) * thickness, facing: 'vertical', length: thickness });
+  faces.push({
+    node: middle,
+    area: platePerimeter(plate) * thickness,
+    facing: 'vertical',
+    length: thickness,
+  });
 }
 
 /**
@@ -211,28 +234,31 @@ function addElements(
 ): void {
   const { parameters, evening, effects } = context;
   const { element } = parameters;
-  const full = element.area * element.emissivity * (effects.radiation ? 1 : 0);
+  const rods = elementAreas(context);
+  const glow = element.emissivity * (effects.radiation ? 1 : 0);
   const join = (node: number, other: number, area: number): void => {
     links.a.push(node);
     links.b.push(other);
     links.area.push(area);
   };
-  const radiate = (node: number, wallPart: number): void => {
+  const radiate = (node: number, wallPart: number, rod: number): void => {
     const onward = absorbed(wallPart);
     parts.forEach((part, j) => {
-      const area = full * (0.5 * onward[j]! + (j === wallPart ? 0.5 : 0));
+      const area = glow * rod * (0.5 * onward[j]! + (j === wallPart ? 0.5 : 0));
       if (area > 0) join(node, part.node, area);
     });
   };
-  const toAir = element.convection * element.area;
-  radiate(topElementNode, surfaceIndex.ceiling);
-  conductors.push({ a: topElementNode, b: airNode, conductance: toAir });
+  const toAir = (node: number, rod: number): void => {
+    conductors.push({ a: node, b: airNode, conductance: element.convection * rod });
+  };
+  radiate(topElementNode, surfaceIndex.ceiling, rods.top);
+  toAir(topElementNode, rods.top);
   if (evening.oven.fuel === 'gas') return;
   if (evening.oven.bottomElement === 'exposed') {
-    radiate(bottomElementNode, surfaceIndex.floor);
-    conductors.push({ a: bottomElementNode, b: airNode, conductance: toAir });
+    radiate(bottomElementNode, surfaceIndex.floor, rods.bottom);
+    toAir(bottomElementNode, rods.bottom);
   } else {
-    join(bottomElementNode, floorNode, full);
+    join(bottomElementNode, floorNode, glow * rods.bottom);
     toRoom.push({ node: bottomElementNode, conductance: element.lossBelow });
   }
 }

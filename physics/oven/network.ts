@@ -85,17 +85,22 @@ export class OvenNetwork {
   /** Convection coefficients and the walls' conductances from the temperatures as they stand. */
   updateCoefficients(): void {
     for (const { node, stack } of this.setting.stacks) stack.updateConductances(this.temperature[node]!);
-    const { faces, forcedCoefficient, convectionFactor, pressure } = this.setting;
+    const { faces, forcedCoefficient, convectionFactor, circulation, pressure } = this.setting;
+    const loop = circulation ** 3;
     const T = this.temperature;
     const air = T[airNode]!;
     for (let k = 0; k < faces.length; k++) {
       const face = faces[k]!;
-      this.convection[k] =
-        forcedCoefficient ??
-        convectionFactor *
-          (face.facing === 'vertical'
-            ? naturalConvectionVertical(T[face.node]!, air, face.length, pressure)
-            : naturalConvectionHorizontal(face.facing, T[face.node]!, air, face.length, pressure));
+      if (forcedCoefficient !== undefined) {
+        this.convection[k] = forcedCoefficient;
+        continue;
+      }
+      const natural =
+        face.facing === 'vertical'
+          ? naturalConvectionVertical(T[face.node]!, air, face.length, pressure)
+          : naturalConvectionHorizontal(face.facing, T[face.node]!, air, face.length, pressure);
+      // Mixed convection: Nu^3 = Nu_forced^3 + Nu_natural^3 (Incropera and DeWitt, section 9.9).
+      this.convection[k] = convectionFactor * Math.cbrt(natural * natural * natural + loop);
     }
   }
 
@@ -248,11 +253,11 @@ export class OvenNetwork {
   #book(dt: number, drive: Drive, ventConductance: number, doorLoss: readonly DoorLoss[]): void {
     const { room, toRoom } = this.setting;
     const T = this.temperature;
-    let supplied = 0;
+    let supplied = drive.latent;
     for (const { watt } of drive.sources) supplied += watt;
     let lost = 0;
     for (const { node, conductance } of toRoom) lost += conductance * (T[node]! - room);
-    let vented = ventConductance * (T[airNode]! - room);
+    let vented = drive.latent + ventConductance * (T[airNode]! - room);
     for (const { node, slope, constant } of doorLoss) vented += slope * T[node]! + constant;
     this.ledger.supplied += supplied * dt;
     this.ledger.lostToRoom += lost * dt;

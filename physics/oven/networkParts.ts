@@ -70,8 +70,10 @@ export interface NetworkSetting {
   readonly start: number;
   /** forced coefficient, W/(m2 K), or undefined for natural convection */
   readonly forcedCoefficient: number | undefined;
-  /** factor on the natural coefficients */
+  /** factor on the coefficients without a fan */
   readonly convectionFactor: number;
+  /** W/(m2 K) of the cavity's own loop of air */
+  readonly circulation: number;
   /** mole fraction of water vapour in the kitchen's air */
   readonly roomSteam: number;
 }
@@ -83,6 +85,8 @@ export interface Drive {
   ventFlow: number;
   /** kg/s of water vapour from combustion */
   burnerSteam: number;
+  /** W of the burner's input that leave with that vapour, uncondensed */
+  latent: number;
   doorOpen: boolean;
 }
 

@@ -17,8 +17,12 @@ import type { Drive } from './networkParts.ts';
 import { Thermostat } from './thermostat.ts';
 import type { ThermostatState } from './thermostat.ts';
 
-/** kg/s of water vapour per W of burning natural gas: 0.020 g/s of methane per kW gives 0.045 g/s */
-const burnerSteam = 0.045e-6;
+/**
+ * kg/s of water vapour per W of burning natural gas, input by its higher heating value (what rating plates of gas
+ * ranges give): 1/55.5 g/s of methane a kW makes 0.0405 g/s. The heat to condense it leaves by the vent.
+ */
+const burnerSteam = 0.0405e-6;
+const latentShare = burnerSteam * 2.44e6;
 
 /** s between two looks at the coefficients of convection and insulation */
 const refreshEvery = 5;
@@ -72,6 +76,7 @@ export class OvenRun {
       ],
       ventFlow: 0,
       burnerSteam: 0,
+      latent: 0,
       doorOpen: false,
     };
   }
@@ -98,10 +103,12 @@ export class OvenRun {
     const [bottomSource, topSource, floorSource, airSource] = this.#drive.sources;
     bottomSource!.watt = gas ? 0 : bottom;
     topSource!.watt = top;
-    floorSource!.watt = gas ? burnerToFloor * bottom : 0;
-    airSource!.watt = gas ? (1 - burnerToFloor) * bottom : 0;
+    const sensible = gas ? (1 - latentShare) * bottom : 0;
+    floorSource!.watt = burnerToFloor * sensible;
+    airSource!.watt = (1 - burnerToFloor) * sensible;
     this.#drive.ventFlow = ventFlow + (gas ? burnerAir * bottom : 0);
     this.#drive.burnerSteam = gas ? burnerSteam * bottom : 0;
+    this.#drive.latent = gas ? latentShare * bottom : 0;
     this.#drive.doorOpen = this.doorOpen;
   }
 

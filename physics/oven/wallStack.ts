@@ -96,6 +96,15 @@ export class WallStack {
     for (let i = 0; i < G.length; i++) G[i]! *= this.#area;
   }
 
+  /** Takes the profile that a liner at this temperature leads to in the end. */
+  rest(liner: number, room: number): void {
+    for (let i = 0; i < 6; i++) {
+      this.updateConductances(liner);
+      this.eliminate(room, 1e9);
+      this.follow(liner, room);
+    }
+  }
+
   /** Prepares an implicit step of `dt` seconds: sets `seenConductance` and `seenSource`. */
   eliminate(room: number, dt: number): void {
     const T = this.temperature;

@@ -76,6 +76,30 @@ const scales: Readonly<Record<Exclude<QuantityKind, 'duration'>, Record<UnitSyst
     metric: [{ upTo: Infinity, unit: 'kg/m^3', decimals: 0, label: 'kg/m3' }],
     us: [{ upTo: Infinity, unit: 'lb/ft^3', decimals: 1, label: 'lb/ft3' }],
   },
+  heatTransfer: {
+    metric: [{ upTo: Infinity, unit: 'W/(m^2 K)', decimals: 2, label: 'W/(m2 K)' }],
+    us: [{ upTo: Infinity, unit: 'BTU/(h ft^2 degR)', decimals: 2, label: 'BTU/(h ft2 °F)' }],
+  },
+  conductance: {
+    metric: [{ upTo: Infinity, unit: 'W/K', decimals: 2 }],
+    us: [{ upTo: Infinity, unit: 'BTU/(h degR)', decimals: 2, label: 'BTU/(h °F)' }],
+  },
+  heatCapacity: {
+    metric: [{ upTo: Infinity, unit: 'J/K', decimals: 0 }],
+    us: [{ upTo: Infinity, unit: 'BTU/degR', decimals: 2, label: 'BTU/°F' }],
+  },
+  arealHeatCapacity: {
+    metric: [{ upTo: Infinity, unit: 'kJ/(m^2 K)', decimals: 2, label: 'kJ/(m2 K)' }],
+    us: [{ upTo: Infinity, unit: 'BTU/(ft^2 degR)', decimals: 3, label: 'BTU/(ft2 °F)' }],
+  },
+  heatFlux: {
+    metric: [{ upTo: Infinity, unit: 'W/cm^2', decimals: 2, label: 'W/cm2' }],
+    us: [{ upTo: Infinity, unit: 'W/in^2', decimals: 1, label: 'W/in2' }],
+  },
+  flow: {
+    metric: [{ upTo: Infinity, unit: 'l/s', decimals: 2 }],
+    us: [{ upTo: Infinity, unit: 'ft^3/min', decimals: 2, label: 'ft3/min' }],
+  },
 };
 
 /** Rounds for the eye; no `-0`, no trailing zeros beyond what was asked for. */

@@ -16,6 +16,12 @@ export const quantityKinds = [
   'thermalConductivity',
   'specificHeat',
   'density',
+  'heatTransfer',
+  'conductance',
+  'heatCapacity',
+  'arealHeatCapacity',
+  'heatFlux',
+  'flow',
 ] as const;
 export type QuantityKind = (typeof quantityKinds)[number];
 
@@ -123,6 +129,46 @@ const kinds: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     si: 'kg/m^3',
     example: 'a density with its unit, such as "7850 kg/m3" or "490 lb/ft3"',
     words: words({ 'kg/m^3': '', 'g/cm^3': 'g/cc g/ml kg/l kg/dm3', 'lb/ft^3': 'lbs/ft3 lb/cuft' }),
+    addsUp: false,
+  },
+  heatTransfer: {
+    si: 'W/(m^2 K)',
+    example: 'a heat transfer coefficient with its unit, such as "5 W/(m2 K)"',
+    words: words({ 'W/(m^2 K)': 'W/m2/K W/m2C', 'BTU/(h ft^2 degR)': 'BTU/hft2F BTU/ft2hF' }),
+    addsUp: false,
+  },
+  conductance: {
+    si: 'W/K',
+    example: 'a conductance with its unit, such as "0.5 W/K"',
+    words: words({ 'W/K': 'W/C', 'BTU/(h degR)': 'BTU/hF BTU/h/F' }),
+    addsUp: false,
+  },
+  heatCapacity: {
+    si: 'J/K',
+    example: 'a heat capacity with its unit, such as "750 J/K"',
+    words: words({ 'J/K': 'J/C', 'kJ/K': 'kJ/C', 'BTU/degR': 'BTU/F' }),
+    addsUp: false,
+  },
+  arealHeatCapacity: {
+    si: 'J/(m^2 K)',
+    example: 'a heat capacity of an area with its unit, such as "4.2 kJ/(m2 K)"',
+    words: words({
+      'J/(m^2 K)': 'J/m2/K J/m2C',
+      'kJ/(m^2 K)': 'kJ/m2/K kJ/m2C',
+      'BTU/(ft^2 degR)': 'BTU/ft2F BTU/ft2/F',
+    }),
+    addsUp: false,
+  },
+  heatFlux: {
+    si: 'W/m^2',
+    example: 'a power of an area with its unit, such as "4.5 W/cm2"',
+    words: words({ 'W/m^2': '', 'kW/m^2': '', 'W/cm^2': '', 'W/in^2': '' }),
+    addsUp: false,
+  },
+  flow: {
+    si: 'm^3/s',
+    example: 'a flow of air with its unit, such as "0.5 l/s" or "1.8 m3/h"',
+    words: words({ 'm^3/s': '', 'm^3/h': '', 'l/s': '', 'l/min': '', 'ft^3/min': 'cfm cuft/min' }),
     addsUp: false,
   },
 };

@@ -23,6 +23,7 @@ export function smallNetwork(
     start: room,
     forcedCoefficient: undefined,
     convectionFactor: 1,
+    circulation: 0,
     roomSteam: 0.01,
     ...parts,
   });
@@ -31,7 +32,7 @@ export function smallNetwork(
 }
 
 export function drive(sources: Drive['sources'] = []): Drive {
-  return { sources, ventFlow: 0, burnerSteam: 0, doorOpen: false };
+  return { sources, ventFlow: 0, burnerSteam: 0, latent: 0, doorOpen: false };
 }
 
 /** Steps of equal length to `seconds`. */

@@ -122,9 +122,9 @@ describe('what is refused, and how it is said', () => {
       'plate.depth: found "42 cm"; allowed at most the depth of the cavity, 41 cm',
     ],
     [
-      'a hot start',
-      { oven: { setpoint: '200 degC', startTemperature: '190 degC', thermostatOffset: '-20 K' } },
-      'oven.startTemperature: found "190 degC"; allowed below the 180 °C that setpoint and thermostat offset make',
+      'a dial below the kitchen',
+      { oven: { setpoint: '60 degC', thermostatOffset: '-55 K' } },
+      'oven.thermostatOffset: found "-55 K"; allowed setpoint and thermostat offset together at least 26 °C',
     ],
     [
       'a surface it cannot have',

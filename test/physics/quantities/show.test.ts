@@ -81,6 +81,12 @@ describe('showing', () => {
       thermalConductivity: [0.5, 500],
       specificHeat: [100, 5000],
       density: [100, 9000],
+      heatTransfer: [1, 80],
+      conductance: [0.1, 10],
+      heatCapacity: [300, 50_000],
+      arealHeatCapacity: [1000, 50_000],
+      heatFlux: [10_000, 120_000],
+      flow: [1e-4, 1e-2],
     };
     fc.assert(
       fc.property(
