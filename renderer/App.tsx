@@ -5,7 +5,7 @@ import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
 import { KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
 import { PlanView } from './PlanView.tsx';
-import { listenForKeys, setPicker } from './state/commands.ts';
+import { listenForKeys } from './state/commands.ts';
 import { openPicked } from './state/documentStore.ts';
 import type { Theme } from './state/settingsStore.ts';
 
@@ -66,19 +66,6 @@ export function App({ theme }: { readonly theme: Theme }) {
           </TabPanel>
         </main>
       </Tabs>
-      <input
-        ref={setPicker}
-        type="file"
-        accept=".json,application/json"
-        className="hidden"
-        tabIndex={-1}
-        aria-label="Plan file"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          event.currentTarget.value = '';
-          if (file !== undefined) void openPicked(file);
-        }}
-      />
       <LiveRegion />
       <NoticeBar />
       <RecoveredSheet />

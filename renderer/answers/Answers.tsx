@@ -1,4 +1,5 @@
 /** The three answers, and where each comes from. */
+import { memo } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
 import { pointAt } from '../state/momentStore.ts';
 import type { AnswerWords } from '../words/answers.ts';
@@ -69,7 +70,8 @@ function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly st
   );
 }
 
-export function Answers({ answers, assumed }: AnswersProps) {
+/** Not drawn again while the pointer moves. */
+export const Answers = memo(function Answers({ answers, assumed }: AnswersProps) {
   return (
     <ul className="answers" aria-label="The three answers">
       {answers.map((answer) => (
@@ -77,4 +79,4 @@ export function Answers({ answers, assumed }: AnswersProps) {
       ))}
     </ul>
   );
-}
+});

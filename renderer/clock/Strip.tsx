@@ -1,5 +1,5 @@
 /** The whole evening as a thin strip; its frame is the part that the chart shows. */
-import { useRef } from 'react';
+import { memo, useRef } from 'react';
 import { clockText } from '../words/clock.ts';
 import { showPart, showUsualPart } from '../state/momentStore.ts';
 import type { ClockModel, Span } from './model.ts';
@@ -92,7 +92,8 @@ function GripHandle({ grip, model, view }: StripProps & { readonly grip: Grip })
   );
 }
 
-export function Strip({ model, view }: StripProps) {
+/** Not drawn again while the pointer moves. */
+export const Strip = memo(function Strip({ model, view }: StripProps) {
   const { whole, offset } = model;
   return (
     <div className="strip">
@@ -117,7 +118,7 @@ export function Strip({ model, view }: StripProps) {
       <span className="small muted">{clockText(whole.to, offset)}</span>
     </div>
   );
-}
+});
 
 /** Percent of the strip's length. */
 function shareOf(at: number, whole: Span): number {

@@ -16,6 +16,7 @@ export interface PlacedBar {
   /** what is written, and from which px on; undefined where there is no room */
   readonly text: string | undefined;
   readonly textLeft: number;
+  readonly textRight: number;
   readonly beside: boolean;
 }
 export interface Lanes {
@@ -55,19 +56,20 @@ export function lanesOf(
     const shown = bars
       .map((bar, index) => ({ bar, row: rows + stacked[index]!, left: px(bar.from), right: px(bar.to) }))
       .filter(({ bar }) => bar.to > view.from && bar.from < view.to);
-    // A name beside its bar keeps clear of the other bars and of the lines of events.
+    // A name beside its bar keeps clear of the other bars, of the lines of events, and of names already placed.
     const lines = model.events.filter(({ at }) => at > view.from && at < view.to).map(({ at }) => px(at));
     for (const one of shown) {
       const others = shown.filter((other) => other !== one && other.row === one.row);
+      const names = placed.filter(({ row, beside }) => row === one.row && beside);
+      const ends = [
+        ...others.map(({ right }) => right),
+        ...names.map(({ textRight }) => textRight),
+        ...lines,
+      ];
+      const starts = [...others.map(({ left }) => left), ...lines];
       const room = {
-        from: Math.max(
-          0,
-          ...[...others.map(({ right }) => right), ...lines].filter((x) => x <= one.left + 1),
-        ),
-        to: Math.min(
-          width,
-          ...[...others.map(({ left }) => left), ...lines].filter((x) => x >= one.right - 1),
-        ),
+        from: Math.max(0, ...ends.filter((x) => x <= one.left + 1)),
+        to: Math.min(width, ...starts.filter((x) => x >= one.right - 1)),
       };
       placed.push({ ...one, ...written(one, room, widthOf) });
     }
@@ -80,15 +82,21 @@ function written(
   { bar, left, right }: { readonly bar: LaneBar; readonly left: number; readonly right: number },
   room: { readonly from: number; readonly to: number },
   widthOf: (text: string) => number,
-): Pick<PlacedBar, 'text' | 'textLeft' | 'beside'> {
+): Pick<PlacedBar, 'text' | 'textLeft' | 'textRight' | 'beside'> {
   const names = namesOf(bar.task);
   const short = isRepeated(bar.task) && bar.task.lane === 'hands' ? names.slice(0, 1) : names;
   const inside = short.find((text) => widthOf(text) + 2 * inset <= right - left);
-  if (inside !== undefined) return { text: inside, textLeft: left + inset, beside: false };
+  const at = (text: string | undefined, textLeft: number, beside: boolean) => ({
+    text,
+    textLeft,
+    textRight: textLeft + (text === undefined ? 0 : widthOf(text)),
+    beside,
+  });
+  if (inside !== undefined) return at(inside, left + inset, false);
   for (const text of isRepeated(bar.task) ? [] : names) {
     const needed = widthOf(text) + inset + 3;
-    if (right + needed <= room.to) return { text, textLeft: right + inset, beside: true };
-    if (left - needed >= room.from) return { text, textLeft: left - needed + 3, beside: true };
+    if (right + needed <= room.to) return at(text, right + inset, true);
+    if (left - needed >= room.from) return at(text, left - needed + 3, true);
   }
-  return { text: undefined, textLeft: left, beside: false };
+  return at(undefined, left, false);
 }

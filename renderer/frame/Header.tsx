@@ -11,8 +11,15 @@ import {
   ToggleButtonGroup,
 } from 'react-aria-components';
 import { OpenMenu } from './OpenMenu.tsx';
-import { commands, printPlan } from '../state/commands.ts';
-import { downloadCopy, savePlan, savePlanAs, unsaved, useDocument } from '../state/documentStore.ts';
+import { commands, printPlan, setPicker } from '../state/commands.ts';
+import {
+  downloadCopy,
+  openPicked,
+  savePlan,
+  savePlanAs,
+  unsaved,
+  useDocument,
+} from '../state/documentStore.ts';
 import { change, redo, undo, useHistory, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
@@ -184,6 +191,19 @@ export function Header({ onKeys, onInputs }: { readonly onKeys: () => void; read
         <Printer aria-hidden="true" /> <span className="wide">Print</span>
       </button>
       <MoreMenu onKeys={onKeys} />
+      <input
+        ref={setPicker}
+        type="file"
+        accept=".json,application/json"
+        className="hidden"
+        tabIndex={-1}
+        aria-label="Plan file"
+        onChange={(event) => {
+          const file = event.currentTarget.files?.[0];
+          event.currentTarget.value = '';
+          if (file !== undefined) void openPicked(file);
+        }}
+      />
     </header>
   );
 }

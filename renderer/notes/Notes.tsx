@@ -1,4 +1,5 @@
 /** Below the clock: what limits the evening, what a late start costs, the cautions, and what was assumed. */
+import { memo } from 'react';
 import { lateStartLines, slackNames, slackText } from '../words/answers.ts';
 import { inUnits } from '../words/inUnits.ts';
 import { assumptionTexts } from '../words/assumed.ts';
@@ -7,7 +8,13 @@ import type { UnitSystem } from '../../physics/quantities/index.ts';
 
 const parts = ['plate', 'dough', 'hands'] as const;
 
-export function Notes({ forecast, units }: { forecast: Forecast; units: UnitSystem }) {
+interface NotesProps {
+  readonly forecast: Forecast;
+  readonly units: UnitSystem;
+}
+
+/** Not drawn again while the pointer moves. */
+export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
   const { answer } = forecast;
   const others = parts.filter((part) => part !== answer.limitedBy);
   const late = lateStartLines(answer, units);
@@ -68,4 +75,4 @@ export function Notes({ forecast, units }: { forecast: Forecast; units: UnitSyst
       </section>
     </div>
   );
-}
+});

@@ -7,7 +7,7 @@ export interface OpenedWindow {
   readonly served: Served;
   /** errors of the console, of the page and of the policy; empty in a good run */
   readonly errors: readonly string[];
-  close(): Promise<void>;
+  readonly close: () => Promise<void>;
 }
 
 export interface WindowOptions extends ServeOptions {

@@ -42,8 +42,8 @@ describe('the file of a plan', () => {
 
     await page.getByRole('button', { name: 'Open' }).click();
     await page.getByRole('menuitem', { name: /Anna/ }).click();
+    await expect.poll(() => page.getByLabel('Title of the evening').inputValue()).toBe('Anna comes round');
     await settled(page);
-    expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Anna comes round');
     expect(await page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('12 mm');
     expect(await answersOf(page)).toEqual(saved);
     expect(errors).toEqual([]);
@@ -59,8 +59,8 @@ describe('the file of a plan', () => {
     writeFileSync(bad, JSON.stringify({ ...plan, plate: { thickness: '9.5 s' } }));
     const { page, errors, close } = await openWindow(browser);
     await page.getByLabel('Plan file').setInputFiles(good);
+    await expect.poll(() => page.getByLabel('Title of the evening').inputValue()).toBe('Two on stone');
     await settled(page);
-    expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Two on stone');
     expect(await page.locator('#answer-eat').innerText()).toMatch(/last of two at/);
     await page.getByLabel('Plan file').setInputFiles(bad);
     const notice = page.getByRole('alert');
