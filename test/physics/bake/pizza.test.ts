@@ -17,7 +17,7 @@ describe('cells graded from both faces', () => {
       fc.property(
         fc.double({ min: 2e-3, max: 30e-3, noNaN: true }),
         fc.double({ min: 0.05e-3, max: 0.2e-3, noNaN: true }),
-        fc.integer({ min: 4, max: 60 }),
+        fc.integer({ min: 8, max: 60 }),
         (thickness, first, n) => {
           const sizes = gradedCells(thickness, first, n);
           expect(sizes).toHaveLength(n);
