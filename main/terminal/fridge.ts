@@ -114,6 +114,17 @@ function eat(answer: PlanAnswer, show: Shower): readonly string[] {
   ];
 }
 
+/** `1.96 kWh in all, 1.12 of it before the first pizza, 0.63 EUR at 0.32 EUR/kWh` */
+function energy({ energyKWh, preheat, cost }: PlanAnswer): readonly string[] {
+  const price =
+    cost === null
+      ? ''
+      : `: ${kept(`${cost.evening.toFixed(2)} ${cost.currency}`)} at ${kept(`${String(cost.perKWh)} ${cost.currency}/kWh`)}`;
+  return wrap(
+    `The oven takes ${kept(`${energyKWh.toFixed(1)} kWh`)} this evening, ${preheat.energyKWh.toFixed(1)} of it before the first pizza${price}.`,
+  );
+}
+
 function steps({ tasks }: PlanAnswer, show: Shower): readonly string[] {
   const rows = tasks
     .flatMap(({ from, step }) => (step === undefined ? [] : [{ from: at(from), step }]))
@@ -169,6 +180,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...ovenOn(answer, show),
     ...bake(answer, show),
     ...eat(answer, show),
+    ...energy(answer),
     ...section('By the clock', steps(answer, show)),
     ...section('Dough', ingredients(answer, show)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),

@@ -3,6 +3,7 @@
  * Temperatures in degrees Celsius, times as RFC 3339 with the offset of the anchor. Keys may be added, never renamed.
  */
 import type { Assumption } from './evening.ts';
+import type { RisePieceId, RisePlaceId, YeastId } from './ids.ts';
 
 export interface Warning {
   /** stable, kebab-case */
@@ -44,6 +45,46 @@ export interface Task {
   readonly step?: string;
 }
 
+export interface DoughPhase {
+  readonly where: RisePlaceId;
+  readonly as: RisePieceId;
+  readonly from: string;
+  readonly to: string;
+  readonly placeC: number;
+}
+
+export interface ToppingsAnswer {
+  readonly sauceG: number;
+  readonly cheeseG: number;
+  /** g/cm2 of the part that is topped */
+  readonly sauceGPerCm2: number;
+  readonly cheeseGPerCm2: number;
+  /** cans to open, g of sauce in each, g of sauce left over, and for how many pizzas more that is */
+  readonly cans: number;
+  readonly canYieldG: number;
+  readonly leftSauceG: number;
+  readonly leftForPizzas: number;
+}
+
+export interface ShoppingItem {
+  readonly item: string;
+  readonly grams: number;
+  /** `2 cans of 400 g`, `or 3.6 g fresh`; empty when there is nothing to say */
+  readonly note: string;
+}
+
+export interface Suggestion {
+  readonly id: 'oven-earlier' | 'yeast' | 'place' | 'liquid' | 'rest' | 'ahead' | 'plate' | 'load-colder' | 'later';
+  /** one plain sentence with its figures */
+  readonly message: string;
+  /** fields of the plan with their new values, as `--set` takes them; empty when nothing in the plan changes */
+  readonly change: readonly { readonly path: string; readonly value: string }[];
+  /** minutes by which the first pizza comes sooner, or the late start is made up, or the dough keeps longer */
+  readonly gainsMinutes: number;
+  /** whether this change alone makes them meet */
+  readonly meets: boolean;
+}
+
 export interface PlanAnswer {
   readonly title: string;
   readonly ovenOnAt: string;
@@ -65,6 +106,24 @@ export interface PlanAnswer {
     readonly biot: number;
     readonly plateModel: 'lumped' | 'slab';
     readonly plateMassKg: number;
+    /** at `plateTopC`: what a kelvin takes, and what is stored above the kitchen's temperature */
+    readonly plateHeatJPerK: number;
+    readonly plateEnergyKWh: number;
+    /** what a hand-held infrared thermometer shows of the plate through the open door, set as most are sold */
+    readonly infrared: { readonly plateEmissivity: number; readonly setTo: number; readonly showsC: number };
+  };
+  /** the energy at the plan's price; null when it gives none */
+  readonly cost: {
+    readonly perKWh: number;
+    readonly currency: string;
+    readonly preheat: number;
+    readonly evening: number;
+  } | null;
+  /** minutes until the plate may be touched, bare in open air and in the shut oven; null when it never is */
+  readonly cooling: {
+    readonly belowC: number;
+    readonly openAirMinutes: number | null;
+    readonly shutOvenMinutes: number | null;
   };
   readonly bakes: readonly BakeAnswer[];
   readonly dough: {
@@ -76,13 +135,28 @@ export interface PlanAnswer {
     readonly riseRangeMinutes: Range;
     readonly readyWindow: { readonly from: string; readonly to: string };
     readonly ingredientsG: Readonly<Record<string, number>>;
+    /** the liquid by the bakers' rule of three temperatures, and in a sentence why the balance differs */
+    readonly liquidByRuleC: number;
+    readonly liquidWhy: string;
+    /** g of the water to take as ice; 0 when the tap is cold enough */
+    readonly iceG: number;
+    /** g of each kind of yeast that would do the work, lowest to highest of the published equivalents */
+    readonly yeastG: Readonly<Record<YeastId, Range>>;
+    /** where the dough stands, from the end of mixing until it is shaped */
+    readonly phases: readonly DoughPhase[];
   };
+  readonly toppings: ToppingsAnswer;
+  readonly shopping: readonly ShoppingItem[];
   readonly tasks: readonly Task[];
   readonly curves: Curves;
   readonly preheatCurve: Curves;
   readonly energyKWh: number;
   readonly limitedBy: 'plate' | 'dough' | 'hands';
   readonly slackMinutes: Readonly<Record<'plate' | 'dough' | 'hands', number>>;
+  /** when each has to begin at the latest for this plan */
+  readonly beginBy: Readonly<Record<'plate' | 'dough' | 'hands', string>>;
+  /** what would make dough and plate meet where they do not, or sooner; the cheapest first, each computed anew */
+  readonly suggestions: readonly Suggestion[];
   /** what switching on later costs, for the first pizza at its planned load */
   readonly lateStart: readonly {
     readonly lateMinutes: number;

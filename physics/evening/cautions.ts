@@ -5,7 +5,8 @@
 import { zeroCelsius } from '../materials/constants.ts';
 import type { PlateMaterial } from '../materials/plates.ts';
 import type { Warning } from './answer.ts';
-import { coolingTime, safeToTouch } from './cooling.ts';
+import { coolingTime, safeToTouch } from '../plate/cooling.ts';
+import { enclosureSides } from '../plate/geometry.ts';
 import type { Evening } from './evening.ts';
 
 export interface CautionFacts {
@@ -15,6 +16,8 @@ export interface CautionFacts {
   readonly plateMass: number;
   /** K, the hottest the plate's top gets */
   readonly hottestPlate: number;
+  /** s for the plate to cool in the oven, switched off and shut; undefined when it was not computed */
+  readonly coolInOven?: number;
   /** s from the sauce and cheese on the bench to the last pizza in the oven */
   readonly toppingsOut: number;
   /** s from the flour in the bowl to the last pizza in the oven */
@@ -72,7 +75,7 @@ const air: Caution = ({ evening: { oven, plate } }) => {
   if (least >= freeAir - 1e-6) return undefined;
   return {
     code: 'little-air-round-plate',
-    message: `Only ${centimetres(least)} stay free ${side <= front ? 'beside the plate' : 'before and behind the plate'}; makers commonly ask for ${centimetres(freeAir)} so that the air can pass and the thermostat reads the oven and not the plate.`,
+    message: `Only ${centimetres(least)} stay free ${side <= front ? 'beside the plate' : 'before and behind the plate'}; the plate is ${centimetres(plate.width)} by ${centimetres(plate.depth)} in a cavity of ${centimetres(oven.cavity.width)} by ${centimetres(oven.cavity.depth)}, and makers commonly ask for ${centimetres(freeAir)} on all sides so that the air can pass and the thermostat reads the oven and not the plate.`,
   };
 };
 
@@ -85,9 +88,9 @@ const shock: Caution = ({ evening: { oven }, material }) => {
 };
 
 const hotPlate: Caution = (facts) => {
-  const { evening, material, hottestPlate } = facts;
+  const { evening, material, hottestPlate, coolInOven = Infinity } = facts;
   const bare = coolingTime(
-    { ...evening.plate, material },
+    { ...enclosureSides(evening.plate), thickness: evening.plate.thickness, material },
     hottestPlate,
     safeToTouch,
     evening.kitchen.roomTemperature,
@@ -95,9 +98,12 @@ const hotPlate: Caution = (facts) => {
   const least = Number.isFinite(bare)
     ? `needs at least ${round(bare / 60)} min bare in open air to fall`
     : 'will not fall in so warm a kitchen';
+  const shut = Number.isFinite(coolInOven)
+    ? `some ${hours(coolInOven)}, rather overnight`
+    : 'several hours or overnight';
   return {
     code: 'plate-stays-hot',
-    message: `At ${celsius(hottestPlate)} the plate burns at a touch and ${least} below ${celsius(safeToTouch)}; in the shut oven count on several hours or overnight. Leave it there, and trust a thermometer and not the clock.`,
+    message: `At ${celsius(hottestPlate)} the plate burns at a touch and ${least} below ${celsius(safeToTouch)}; in the shut oven count on ${shut}. Leave it there, and trust a thermometer and not the clock.`,
   };
 };
 

@@ -1,6 +1,5 @@
 /** The answer of a plan: the run of the oven and the rise of the dough, joined on the clock. */
 import { zeroCelsius } from '../materials/constants.ts';
-import { plateArea } from '../plate/geometry.ts';
 import { plateMaterial, type PlateMaterial } from '../materials/plates.ts';
 import type { BakeAnswer, PlanAnswer, Warning } from './answer.ts';
 import { curvesOf } from './answerCurves.ts';
@@ -10,6 +9,7 @@ import type { Engine } from './engine.ts';
 import type { Assumption, Evening, Instant } from './evening.ts';
 import { handling } from './handling.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
+import { coolingAnswer, costAnswer, plateMass, preheatAnswer } from './ovenAnswer.ts';
 import { OutOfRange, type Problem } from './problem.ts';
 import type { Bake, EveningRun } from './run.ts';
 import { handworkFor, schedule, type Schedule } from './schedule.ts';
@@ -85,7 +85,7 @@ function answerOf(
   const atRun = (seconds: number): string => at(plan.ovenOn + seconds);
 
   const material = plateMaterial(plate.material, plate.surface, plate.custom);
-  const plateMassKg = material.density * plateArea(plate) * plate.thickness;
+  const plateMassKg = plateMass(evening, material);
   const { preheat } = run;
   return {
     title: evening.title,
@@ -95,19 +95,9 @@ function answerOf(
     eatAt: atRun(first.outAt + handling.cut),
     lastEatAt: atRun(last.outAt + handling.cut),
     range: extras.band === false ? null : engine.spreadOf(evening, run, bandOptions),
-    preheat: {
-      minutes: minutes(preheat.plateReady),
-      airReadyMinutes: minutes(preheat.airReady),
-      settledPlateTopC: preheat.settledPlateTop - zeroCelsius,
-      idlePowerW: preheat.idlePower,
-      plateTopC: preheat.plateTop - zeroCelsius,
-      plateCoreC: preheat.plateCore - zeroCelsius,
-      ovenAirC: preheat.ovenAir - zeroCelsius,
-      energyKWh: preheat.energy / 3.6e6,
-      biot: preheat.biotNumber,
-      plateModel: preheat.plateModel,
-      plateMassKg,
-    },
+    preheat: preheatAnswer(evening, run, material),
+    cost: costAnswer(evening, run),
+    cooling: coolingAnswer(evening, run, material),
     bakes: run.bakes.map((bake, index) => bakeAnswer(bake, run.bakes[index - 1], atRun)),
     dough: {
       liquidC: dough.liquid.temperature - zeroCelsius,
@@ -188,6 +178,7 @@ function cautions(
     material,
     plateMass,
     hottestPlate: Math.max(run.preheat.settledPlateTop, run.preheat.plateTop),
+    coolInOven: run.coolInOven,
     toppingsOut: lastLoad - prepare.from,
     doughOut: lastLoad - plan.mixFrom,
   });

@@ -119,4 +119,6 @@ export interface EveningRun {
   readonly trace: OvenTrace;
   /** J, switched on to the last pizza out */
   readonly energy: number;
+  /** s for the plate to cool until safe to touch in the oven, switched off and shut after the last pizza */
+  readonly coolInOven: number;
 }

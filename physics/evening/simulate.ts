@@ -4,6 +4,7 @@
  * shortest total, since waiting a minute saves less than a minute of bake.
  */
 import { zeroCelsius } from '../materials/constants.ts';
+import { coolingInShutOven, safeToTouch } from '../plate/cooling.ts';
 import { bakeOne, bakeSeconds, doorSeconds, longestBake, openDoor } from './bakeOne.ts';
 import type { Evening } from './evening.ts';
 import { LoadedOven } from './loadedOven.ts';
@@ -63,11 +64,20 @@ export function simulateEvening(evening: Evening, options: ModelOptions = {}): E
   for (let pizza = 1; pizza <= evening.pizzas.count; pizza++)
     bakes.push(pizza === 1 ? bakeNext(oven, 1, recorder) : bakeAfterWait(oven, pizza, bakes[0]!, recorder));
   const energy = oven.run.network.ledger.supplied;
+  const off = oven.run.save();
   oven.run.advance(oven.run.time + afterglow, model.resolution.recoveryStep, () => {
     recorder.record(oven.run);
   });
   recorder.record(oven.run, true);
-  const run: EveningRun = { preheat: preheat.preheat, bakes, trace: recorder.trace(), energy };
+  oven.restoreBare(off);
+  const coolInOven = coolingInShutOven(oven.run, safeToTouch);
+  const run: EveningRun = {
+    preheat: preheat.preheat,
+    bakes,
+    trace: recorder.trace(),
+    energy,
+    coolInOven,
+  };
   prepared.set(run, { model, preheat });
   return run;
 }

@@ -40,6 +40,9 @@ export const fixture: PlanAnswer = {
     biot: 0.004,
     plateModel: 'lumped',
     plateMassKg: 8.8,
+    plateHeatJPerK: 4800,
+    plateEnergyKWh: 0.28,
+    infrared: { plateEmissivity: 0.9, setTo: 0.95, showsC: 242 },
   },
   bakes: [
     bake,
@@ -95,6 +98,8 @@ export const fixture: PlanAnswer = {
       to: '2026-01-31T19:17:00+01:00',
     },
   ],
+  cost: null,
+  cooling: { belowC: 43, openAirMinutes: 47, shutOvenMinutes: 240 },
   curves,
   preheatCurve: curves,
   energyKWh: 2.1,

@@ -113,6 +113,7 @@ export function sampleRun(shape: Partial<SampleRunShape> = {}): EveningRun {
       bakes.map(({ inAt }) => inAt),
     ),
     energy: 7e6,
+    coolInOven: 4 * 3600,
   };
 }
 

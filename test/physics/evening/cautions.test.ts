@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CautionFacts, cautionsFor } from '../../../physics/evening/cautions.ts';
-import { coolingTime } from '../../../physics/evening/cooling.ts';
+import { coolingTime } from '../../../physics/plate/cooling.ts';
 import { demos } from '../../../physics/evening/demos.ts';
 import type { Evening } from '../../../physics/evening/evening.ts';
 import type { PlateMaterialId } from '../../../physics/evening/ids.ts';

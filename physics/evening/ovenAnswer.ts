@@ -1,0 +1,92 @@
+/** What an answer says of oven and plate: the preheat, what it costs, and how long the plate stays hot. */
+import { zeroCelsius } from '../materials/constants.ts';
+import type { PlateMaterial } from '../materials/plates.ts';
+import { coolingTime, safeToTouch } from '../plate/cooling.ts';
+import { enclosureSides, plateArea } from '../plate/geometry.ts';
+import { shownByInfrared } from '../plate/infrared.ts';
+import type { PlanAnswer } from './answer.ts';
+import type { Evening } from './evening.ts';
+import { interpolate } from './preheat.ts';
+import type { EveningRun } from './run.ts';
+
+const kWh = (joule: number): number => joule / 3.6e6;
+const minutes = (seconds: number): number | null => (Number.isFinite(seconds) ? seconds / 60 : null);
+/** what hand-held infrared thermometers are sold set to, many of them for good; common practice, no source */
+const usualSetting = 0.95;
+
+/** kg */
+export function plateMass({ plate }: Evening, { density }: PlateMaterial): number {
+  return density * plateArea(plate) * plate.thickness;
+}
+
+export function preheatAnswer(
+  evening: Evening,
+  { preheat }: EveningRun,
+  material: PlateMaterial,
+): PlanAnswer['preheat'] {
+  const mass = plateMass(evening, material);
+  const room = evening.kitchen.roomTemperature;
+  const { trace } = preheat;
+  // The plate reflects the ceiling above it, more or less, whoever looks in through the door.
+  const around = interpolate(trace.seconds, trace.ceiling, preheat.plateReady);
+  const shown = shownByInfrared({
+    surface: preheat.plateTop,
+    emissivity: material.emissivity,
+    setTo: usualSetting,
+    around,
+    instrument: room,
+  });
+  return {
+    minutes: preheat.plateReady / 60,
+    airReadyMinutes: preheat.airReady / 60,
+    settledPlateTopC: preheat.settledPlateTop - zeroCelsius,
+    idlePowerW: preheat.idlePower,
+    plateTopC: preheat.plateTop - zeroCelsius,
+    plateCoreC: preheat.plateCore - zeroCelsius,
+    ovenAirC: preheat.ovenAir - zeroCelsius,
+    energyKWh: kWh(preheat.energy),
+    biot: preheat.biotNumber,
+    plateModel: preheat.plateModel,
+    plateMassKg: mass,
+    plateHeatJPerK: mass * material.specificHeat(preheat.plateTop),
+    plateEnergyKWh: kWh(
+      mass * (material.specificEnthalpy(preheat.plateCore) - material.specificEnthalpy(room)),
+    ),
+    infrared: {
+      plateEmissivity: material.emissivity,
+      setTo: usualSetting,
+      showsC: shown - zeroCelsius,
+    },
+  };
+}
+
+export function costAnswer({ kitchen }: Evening, run: EveningRun): PlanAnswer['cost'] {
+  if (kitchen.energyPrice === undefined) return null;
+  const { perKWh, currency } = kitchen.energyPrice;
+  return {
+    perKWh,
+    currency,
+    preheat: perKWh * kWh(run.preheat.energy),
+    evening: perKWh * kWh(run.energy),
+  };
+}
+
+export function coolingAnswer(
+  evening: Evening,
+  run: EveningRun,
+  material: PlateMaterial,
+): PlanAnswer['cooling'] {
+  const { plate, kitchen } = evening;
+  const hottest = Math.max(run.preheat.settledPlateTop, run.preheat.plateTop);
+  const open = coolingTime(
+    { ...enclosureSides(plate), thickness: plate.thickness, material },
+    hottest,
+    safeToTouch,
+    kitchen.roomTemperature,
+  );
+  return {
+    belowC: safeToTouch - zeroCelsius,
+    openAirMinutes: minutes(open),
+    shutOvenMinutes: minutes(run.coolInOven),
+  };
+}
