@@ -80,20 +80,22 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
   const material: PlateMaterial =
     options.plateEmissivity === undefined ? own : { ...own, emissivity: options.plateEmissivity };
   const empty = readDial(context, resolution.preheatStep, options.dial);
-  const settled = settledWithPlate(
-    context,
-    material,
-    empty,
-    resolution.preheatStep,
-    options.dial?.plateOvershoot,
-  );
-  const dial: Dial = { ...empty, plateOvershoot: settled.overshoot };
   const sides = enclosureSides(plate);
   const bi = biotNumber(
     ovenCoefficient(material.emissivity, oven.setpoint),
     plateCharacteristicLength(sides.width, sides.depth, plate.thickness),
     material.thermalConductivity(oven.setpoint),
   );
+  const plateModel = options.plateModel ?? modelOf(plate.model, bi);
+  const settled = settledWithPlate(
+    context,
+    material,
+    empty,
+    plateModel === 'lumped' ? 1 : resolution.plateLayers,
+    resolution.preheatStep,
+    options.dial?.plateOvershoot,
+  );
+  const dial: Dial = { ...empty, plateOvershoot: settled.overshoot };
   return {
     evening,
     context,
@@ -103,6 +105,6 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
     dial,
     settled,
     biotNumber: bi,
-    plateModel: options.plateModel ?? modelOf(plate.model, bi),
+    plateModel,
   };
 }

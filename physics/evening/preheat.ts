@@ -107,8 +107,9 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
     const core = cycleMeans(trace, trace.plateCore, run.switchedOn);
     const air = cycleMeans(trace, trace.ovenAir, run.switchedOn);
     let settledTop = settled.plate;
+    let settledCore = settled.plateCore;
     let settledAir = settled.ovenAir;
-    let ready = firstWithin(trace.seconds, top, core, settledTop);
+    let ready = firstWithin(trace.seconds, [top, core], [settledTop, settledCore]);
     if (ready === undefined && until < longest) {
       until = Math.min(until + 1800, longest);
       continue;
@@ -117,8 +118,8 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
       // Bursts so strong that no mean power stands for them: the run itself shows where its cycles end.
       const cycle = lastCycle(trace.seconds, run.switchedOn);
       if (cycle !== undefined && Math.abs(top[cycle.end]! - top[cycle.start]!) < readyTolerance / 5) {
-        [settledTop, settledAir] = [top[cycle.end]!, air[cycle.end]!];
-        ready = firstWithin(trace.seconds, top, core, settledTop);
+        [settledTop, settledCore, settledAir] = [top[cycle.end]!, core[cycle.end]!, air[cycle.end]!];
+        ready = firstWithin(trace.seconds, [top, core], [settledTop, settledCore]);
       }
     }
     const readyAt = ready ?? Infinity;
@@ -155,15 +156,14 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
 /** s for which a plate must stay within the tolerance: a thin one rushes through it while the elements are still on */
 const staying = 180;
 
-/** First moment from which both stay within the tolerance of where they settle. */
+/** First moment from which top and core stay within the tolerance of where each of them settles. */
 function firstWithin(
   seconds: Float64Array,
-  top: Float64Array,
-  core: Float64Array,
-  settled: number,
+  [top, core]: readonly [Float64Array, Float64Array],
+  [settledTop, settledCore]: readonly [number, number],
 ): number | undefined {
   const away = (i: number): number =>
-    Math.max(Math.abs(top[i]! - settled), Math.abs(core[i]! - settled)) - readyTolerance;
+    Math.max(Math.abs(top[i]! - settledTop), Math.abs(core[i]! - settledCore)) - readyTolerance;
   let since: number | undefined;
   for (let i = 0; i < seconds.length; i++) {
     const here = away(i);

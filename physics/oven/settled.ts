@@ -8,11 +8,11 @@
  */
 import { findRoot } from '../numerics/root.ts';
 import { plateArea } from '../plate/geometry.ts';
-import { PlateNodes, lumpedLayout } from '../plate/plateNodes.ts';
+import { PlateNodes, lumpedLayout, slabLayout } from '../plate/plateNodes.ts';
 import type { PlateMaterial } from '../materials/plates.ts';
 import { assemble } from './assembly.ts';
 import type { OvenContext, PlateInOven } from './assembly.ts';
-import { airNode, firstPlateNode, floorNode } from './networkParts.ts';
+import { airNode, floorNode } from './networkParts.ts';
 import { OvenRun } from './ovenRun.ts';
 import type { OvenParameters } from './parameters.ts';
 
@@ -30,7 +30,9 @@ export interface Dial {
 export interface Settled {
   /** K */
   readonly ovenAir: number;
+  /** K, top face and mid-thickness: heat flows through a stone from below even when nothing changes any more */
   readonly plate: number;
+  readonly plateCore: number;
   /** W */
   readonly power: number;
   /** K, by which the sensor's mean over a cycle exceeds its target with the plate in the oven */
@@ -139,10 +141,11 @@ export function readDial(context: OvenContext, dt: number, known?: Omit<Dial, 't
   return { target: target - correction, overshoot: mean.sensor - target, correction };
 }
 
-/** A lumped plate in the oven: where it settles does not depend on its layers. */
-function withPlate(context: OvenContext, material: PlateMaterial, target: number): OvenRun {
+/** The plate in the oven, in one column. @param layers 1 for a lumped plate */
+function withPlate(context: OvenContext, material: PlateMaterial, target: number, layers: number): OvenRun {
   const { thickness } = context.evening.plate;
-  const layout = lumpedLayout(plateArea(context.evening.plate));
+  const area = plateArea(context.evening.plate);
+  const layout = layers > 1 ? slabLayout([area], layers) : lumpedLayout(area);
   const nodes = new PlateNodes(layout, material, thickness, 0);
   const plate: PlateInOven = { material, layout, nodes };
   return new OvenRun(context, assemble(context, plate, undefined, 0), nodes, target);
@@ -166,21 +169,25 @@ function cyclingFrom(run: OvenRun, target: number): OvenRun {
  * Where this plate settles in the cavity. As a rule the thermostat holds its sensor's mean; an oven too weak for that
  * comes to rest under all the power it has: that of preheat when it never switches off, that of holding when it does.
  *
+ * @param layers of the plate, 1 for a lumped one; @param dt s, step of the cycling run
  * @param known the sensor's overshoot in an oven that differs little
  */
 export function settledWithPlate(
   context: OvenContext,
   material: PlateMaterial,
   dial: Dial,
+  layers: number,
   dt: number,
   known?: number,
 ): Settled {
   const { holdShare, preheatShare, thermostat } = context.parameters;
-  const run = withPlate(context, material, dial.target);
+  const run = withPlate(context, material, dial.target, layers);
+  const plate = run.plate!;
   const T = run.network.temperature;
   const state = (power: number, overshoot: number): Settled => ({
     ovenAir: T[airNode]!,
-    plate: T[firstPlateNode]!,
+    plate: T[plate.layout.columns[0]!.top]!,
+    plateCore: plate.core(0, T),
     power,
     overshoot,
   });
@@ -211,7 +218,8 @@ export function settledWithPlate(
 /** K, the highest setting at which this oven's sensor still comes to its target with the plate in the cavity. */
 export function highestReachable(context: OvenContext, material: PlateMaterial, dial: Dial): number {
   const { preheatShare } = context.parameters;
-  const run = withPlate(context, material, dial.target);
+  // The sensor sees air and walls: a lumped plate does.
+  const run = withPlate(context, material, dial.target, 1);
   fill(run, dial.target);
   settle(run, fullPower(run, preheatShare), preheatShare);
   const most = run.seen;

@@ -83,4 +83,14 @@ describe('a stone', () => {
     expect(at(trace.plateUnder) - at(trace.plateCore)).toBeGreaterThan(1);
     expect(at(trace.plateTop) - at(trace.plateCore)).toBeGreaterThan(0);
   });
+  it('needs longer the thicker it is, though its top settles colder than its under-face', () => {
+    const stones = ['15 mm', '20 mm', '25 mm', '30 mm', '40 mm'].map((thickness) =>
+      runPreheat(
+        prepareModel(northAmerican({ plate: { material: 'fired-clay', surface: 'bare', thickness } })),
+        3600,
+      ),
+    );
+    for (let i = 1; i < stones.length; i++)
+      expect(stones[i]!.preheat.plateReady).toBeGreaterThan(stones[i - 1]!.preheat.plateReady + 120);
+  });
 });
