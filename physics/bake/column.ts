@@ -59,8 +59,12 @@ export interface ColumnState {
 /** K that a cell may change in one step: the linearisation holds no further */
 const largestChange = 15;
 
-/** K that a cell may be wrong by in one step, and J/kg that vapour carries, for that estimate */
-const largestMiss = 200;
+/**
+ * K that the vapour a cell was not counted on to give in one step could have cooled it by, and J/kg that vapour
+ * carries, for that estimate. The next step puts it right: ten times as strict costs four times the steps and moves a
+ * bake by a second.
+ */
+const largestMiss = 2000;
 const latentHeatScale = 2.26e6;
 
 /** mole fraction of vapour from which a pore counts as full of steam */

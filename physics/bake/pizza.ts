@@ -19,7 +19,7 @@ export interface PizzaMesh {
   readonly firstCell: number;
 }
 
-export const standardMesh: PizzaMesh = { dough: 20, rim: 14, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
+export const standardMesh: PizzaMesh = { dough: 24, rim: 14, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
 
 /** Mass fractions of the dry matter. */
 type Solids = Omit<Composition, 'water'>;
@@ -73,7 +73,17 @@ export function gradedCells(thickness: number, first: number, n: number): number
   const excess = (ratio: number): number => sizes(ratio).reduce((sum, s) => sum + s, 0) - thickness;
   // A layer thinner than n equal cells of the first size gets equal cells.
   if (excess(1) >= 0) return new Array<number>(n).fill(thickness / n);
-  return sizes(findRoot(excess, 1, 40, 1e-12));
+  // At this ratio the middle cell alone is as thick as the layer.
+  return sizes(findRoot(excess, 1, (thickness / first) ** (2 / (n - 1)), 1e-12));
+}
+
+/** Cell sizes that grow geometrically from the lower face of a layer to the upper: under sauce nothing is steep. */
+export function growingCells(thickness: number, first: number, n: number): number[] {
+  const sizes = (ratio: number): number[] => Array.from({ length: n }, (_, i) => first * ratio ** i);
+  const excess = (ratio: number): number => sizes(ratio).reduce((sum, s) => sum + s, 0) - thickness;
+  if (excess(1) >= 0) return new Array<number>(n).fill(thickness / n);
+  // At this ratio the last cell alone is as thick as the layer.
+  return sizes(findRoot(excess, 1, (thickness / first) ** (1 / (n - 1)), 1e-12));
 }
 
 /** kg water per kg dry matter of the mixed dough, and the share of dry matter in it. */
@@ -107,7 +117,8 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
   const areal = ballMass / (centreArea + parameters.rimMassFactor * rimArea);
   const { moisture, solidsShare } = doughMoisture(evening);
 
-  const dough = (mass: number, density: number, n: number): CellSpec[] => {
+  type Grading = (thickness: number, first: number, n: number) => number[];
+  const dough = (mass: number, density: number, n: number, grading: Grading): CellSpec[] => {
     const compact = compactDensity(doughSolids, moisture);
     const material = layerMaterial('dough', doughSolids, {
       porosity: Math.max(1 - density / compact, 0.05),
@@ -116,7 +127,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
       dryConductivityFactor: parameters.crustConductivityFactor,
     });
     const thickness = mass / density;
-    return gradedCells(thickness, mesh.firstCell, n).map((size) => {
+    return grading(thickness, mesh.firstCell, n).map((size) => {
       const share = (mass * size) / thickness;
       const solids = share * solidsShare;
       return {
@@ -158,7 +169,8 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
   const cheeseMass = cheese.reduce((sum, part) => sum + part.mass, 0);
   const cheeseShare =
     cheeseMass > 0 ? cheese.reduce((sum, part) => sum + part.mass * cheeseWaterOf(part), 0) / cheeseMass : 0;
-  const base = dough(areal, parameters.baseDensity, mesh.dough);
+  const covered = sauce > 0 || cheeseMass > 0;
+  const base = dough(areal, parameters.baseDensity, mesh.dough, covered ? growingCells : gradedCells);
   return {
     centre: {
       area: centreArea,
@@ -177,7 +189,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
         ),
       ],
     },
-    rim: { area: rimArea, cells: dough(areal * parameters.rimMassFactor, parameters.rimDensity, mesh.rim) },
+    rim: { area: rimArea, cells: dough(areal * parameters.rimMassFactor, parameters.rimDensity, mesh.rim, gradedCells) },
   };
 }
 

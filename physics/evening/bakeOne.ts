@@ -123,7 +123,7 @@ export function bakeOne(oven: LoadedOven, pizza: number, recorder: TraceRecorder
   // What would have been: the pizza left where it lies, and the top element at full. The oven then goes on from `out`.
   const out = oven.save();
   const seen = watcher.save();
-  while (!clock.complete && watcher.seconds < longestBake) clock.note(watcher, watcher.step());
+  while (!clock.complete && watcher.seconds < longestBake) clock.note(watcher, watcher.step(true));
   oven.restore(out);
   watcher.restore(seen);
   const finish = finishSeconds(oven, watcher);
@@ -137,7 +137,7 @@ function finishSeconds(oven: LoadedOven, watcher: BakeWatcher): number {
   if (watcher.rimIsDone()) return 0;
   const start = oven.run.time;
   oven.run.topElementForced = true;
-  while (!watcher.rimIsDone() && oven.run.time - start < longestFinish) watcher.step();
+  while (!watcher.rimIsDone() && oven.run.time - start < longestFinish) watcher.step(true);
   oven.run.topElementForced = false;
   return oven.run.time - start;
 }

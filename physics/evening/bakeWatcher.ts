@@ -19,11 +19,13 @@ interface Watch {
 
 const law: BrowningLaw = zanoni1995;
 
-function fineStep(sinceLoad: number, full: number): number {
-  // Contact with a hot plate changes the base by tens of kelvin in the first seconds.
+/** s; `full` is the step of the middle of a bake, `branch` for what is only looked at and not gone on from */
+function stepAt(sinceLoad: number, full: number, branch: boolean): number {
+  // Contact with a hot plate changes the base by tens of kelvin in the first seconds; later the crust moves slowly.
   if (sinceLoad < 2) return full / 5;
   if (sinceLoad < 20) return full / 2;
-  return full;
+  if (sinceLoad < 120) return full;
+  return branch ? 4 * full : 2 * full;
 }
 
 export class BakeWatcher {
@@ -48,12 +50,12 @@ export class BakeWatcher {
   }
 
   /** Takes one step of the bake and lets base, rim and crumb get on. */
-  step(): number {
+  step(branch = false): number {
     const { oven } = this;
     const { browningFactor } = oven.model.bake;
     const watch = this.#watch;
     const before = { base: oven.centre.baseFace, rim: oven.rimTop };
-    const dt = oven.run.step(fineStep(oven.run.time - this.loadedAt, oven.model.resolution.bakeStep));
+    const dt = oven.run.step(stepAt(oven.run.time - this.loadedAt, oven.model.resolution.bakeStep, branch));
     const baseActivity = oven.centre.activity(0);
     const rimActivity = oven.rim.activity(oven.rim.size - 1);
     const mean = (a: number, b: number, activity: number): number =>

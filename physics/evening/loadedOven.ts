@@ -41,14 +41,16 @@ export class LoadedOven {
 
   /** @param from the oven in preheat, whose state is taken over: each layer of both columns as warm as its depth was */
   constructor(model: EveningModel, from: OvenRun) {
-    const { context, material, resolution, bake, evening } = model;
+    const { context, material, resolution, bake, evening, plateModel } = model;
     const { thickness } = evening.plate;
     this.model = model;
     this.pizza = buildPizza(evening, bake, resolution.mesh);
     const whole = plateArea(evening.plate);
     const radius = evening.pizzas.diameter / 2;
     const covered = Math.PI * radius ** 2;
-    this.#layout = slabLayout([covered, whole - covered], resolution.plateLayers);
+    // A stone conducts so poorly that its uppermost millimetres set the pace.
+    const layers = (plateModel === 'slab' ? 3 : 1) * resolution.plateLayers;
+    this.#layout = slabLayout([covered, whole - covered], layers);
     // Heat flows from the middle of the disc (its mean radius is two thirds) to the middle of the ring around it.
     const outerRadius = Math.sqrt(whole / Math.PI);
     const distance = radius / 3 + (outerRadius - radius) / 2;
