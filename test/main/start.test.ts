@@ -73,9 +73,17 @@ describe('npm start --host serve', () => {
     });
   });
 
-  it('ends when the npm that started it is killed', async () => {
-    const line = `"${process.execPath}" "${app.start}" --host serve & wait`;
-    const npm = runProgram('/bin/sh', ['-c', line], bareEnv({ npm_lifecycle_event: 'start' }));
+  it.each([
+    ['npm', (command: string) => `${command} & wait`],
+    // npm puts a shell between itself and the program; without /proc only that shell can be watched.
+    [
+      'npm behind its shell',
+      (command: string) =>
+        existsSync('/proc/self/stat') ? `/bin/sh -c '${command}; true' & wait` : `${command} & wait`,
+    ],
+  ])('ends when the %s that started it is killed', async (_what, line) => {
+    const command = `"${process.execPath}" "${app.start}" --host serve`;
+    const npm = runProgram('/bin/sh', ['-c', line(command)], bareEnv({ npm_lifecycle_event: 'start' }));
     const address = await addressOf(npm);
     npm.child.kill('SIGKILL');
     await vi.waitFor(() => expect(send(address, { method: 'HEAD' })).rejects.toThrow('ECONNREFUSED'), {
