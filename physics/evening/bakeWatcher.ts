@@ -19,6 +19,16 @@ interface Watch {
 
 const law: BrowningLaw = zanoni1995;
 
+/** s; steps that end a bake are no shorter */
+const shortest = 0.05;
+
+/** What each condition still lacks: browning integral, -ln of raw starch, kelvin of the cheese; 0 or less when met. */
+interface Lacking {
+  readonly base: number;
+  readonly crumb: number;
+  readonly top: number;
+}
+
 /** s; `full` is the step of the middle of a bake, `branch` for what is only looked at and not gone on from */
 function stepAt(sinceLoad: number, full: number, branch: boolean): number {
   // Contact with a hot plate changes the base by tens of kelvin in the first seconds; later the crust moves slowly.
@@ -32,6 +42,10 @@ export class BakeWatcher {
   readonly oven: LoadedOven;
   readonly #watch: Watch;
   readonly loadedAt: number;
+  readonly #shadeIntegral: number;
+  #lacking: Lacking | undefined;
+  /** s until all is done, by the rates of the last step */
+  #left = Infinity;
   readonly #trace = {
     seconds: [] as number[],
     base: [] as number[],
@@ -47,15 +61,17 @@ export class BakeWatcher {
     this.oven = oven;
     this.loadedAt = oven.run.time;
     this.#watch = { base: 0, rim: 0, starch: new Float64Array(oven.pizza.centre.doughCells) };
+    this.#shadeIntegral = law.integralFor(oven.model.evening.pizzas.shadeLightness);
   }
 
-  /** Takes one step of the bake and lets base, rim and crumb get on. */
+  /** Takes one step of the bake, to its end where that comes sooner, and lets base, rim and crumb get on. */
   step(branch = false): number {
     const { oven } = this;
     const { browningFactor } = oven.model.bake;
     const watch = this.#watch;
     const before = { base: oven.centre.baseFace, rim: oven.rimTop };
-    const dt = oven.run.step(stepAt(oven.run.time - this.loadedAt, oven.model.resolution.bakeStep, branch));
+    const usual = stepAt(oven.run.time - this.loadedAt, oven.model.resolution.bakeStep, branch);
+    const dt = oven.run.step(Math.min(usual, Math.max(this.#left, shortest)));
     const baseActivity = oven.centre.activity(0);
     const rimActivity = oven.rim.activity(oven.rim.size - 1);
     const mean = (a: number, b: number, activity: number): number =>
@@ -64,7 +80,35 @@ export class BakeWatcher {
     watch.rim += dt * mean(before.rim, oven.rimTop, rimActivity);
     for (let i = 0; i < watch.starch.length; i++)
       watch.starch[i]! += dt * gelatinisationRate(oven.centre.temperature[i]!);
+    this.#forecast(dt);
     return dt;
+  }
+
+  #forecast(dt: number): void {
+    const before = this.#lacking;
+    const now = this.#whatLacks();
+    this.#lacking = now;
+    this.#left = Infinity;
+    if (before === undefined) return;
+    let left = 0;
+    for (const name of ['base', 'crumb', 'top'] as const) {
+      if (now[name] <= 0) continue;
+      const gained = before[name] - now[name];
+      left = Math.max(left, gained > 0 ? (now[name] / gained) * dt : Infinity);
+    }
+    // What is done may lie on: then nothing ends the steps.
+    if (left > 0) this.#left = left;
+  }
+
+  #whatLacks(): Lacking {
+    const { meltTemperature } = this.oven.model.bake;
+    let rawest = Infinity;
+    for (const integral of this.#watch.starch) rawest = Math.min(rawest, integral);
+    return {
+      base: this.#shadeIntegral - this.#watch.base,
+      crumb: -Math.log(1 - crumbDone) - rawest,
+      top: meltTemperature - this.cheese,
+    };
   }
 
   get seconds(): number {
@@ -75,9 +119,6 @@ export class BakeWatcher {
   }
   get rimLightness(): number {
     return law.lightness(this.#watch.rim);
-  }
-  get crumbDone(): boolean {
-    return this.#watch.starch.every((integral) => integral >= -Math.log(1 - crumbDone));
   }
   /** K, coldest place of the dough in the middle and of the cheese (or of the top where there is none) */
   get crumb(): number {
@@ -91,12 +132,8 @@ export class BakeWatcher {
 
   /** Which conditions are met; the bake is over when all are. */
   done(): { readonly base: boolean; readonly crumb: boolean; readonly top: boolean } {
-    const { evening, bake } = this.oven.model;
-    return {
-      base: this.baseLightness <= evening.pizzas.shadeLightness,
-      crumb: this.crumbDone,
-      top: this.cheese >= bake.meltTemperature,
-    };
+    const { base, crumb, top } = this.#whatLacks();
+    return { base: base <= 0, crumb: crumb <= 0, top: top <= 0 };
   }
 
   rimIsDone(): boolean {
@@ -120,6 +157,8 @@ export class BakeWatcher {
     this.#watch.base = watch.base;
     this.#watch.rim = watch.rim;
     this.#watch.starch.set(watch.starch);
+    this.#lacking = undefined;
+    this.#left = Infinity;
   }
 
   record(force = false): void {

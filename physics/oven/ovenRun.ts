@@ -126,12 +126,13 @@ export class OvenRun {
     this.#refreshCoefficients(dt);
     this.plate?.prepare(this.network);
     let length = Math.min(dt, this.#columnLimit);
-    // The next step may try half as long again as this one turns out to be.
     while (!this.network.step(length, this.#drive)) {
       length /= 2;
+      this.#columnLimit = length;
       if (length < shortestStep) throw new Error(`no step found at ${String(this.time)} s`);
     }
-    this.#columnLimit = 1.5 * length;
+    // Where a column set the length, the next step may try half as long again.
+    if (length === this.#columnLimit) this.#columnLimit *= 1.5;
     this.plate?.follow(this.network);
     return length;
   }
