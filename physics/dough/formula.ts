@@ -71,37 +71,40 @@ export function percentagesFromMasses(masses: Masses): Percentages {
   return percentages;
 }
 
-/** Ingredients that a kitchen scale weighs to 1 g; everything else is weighed to 0.1 g, below 1 g to 0.01 g. */
+/** Ingredients that the kitchen scale weighs; the small ones go on a fine scale, to 0.1 g, below 1 g to 0.01 g. */
 const coarse = new Set(['flour', 'water', 'beer', 'milk', 'whey', 'custom']);
 
 /** g, the smallest step a cook can weigh of this ingredient at about this mass */
-export function scaleStep(name: string, grams: number): number {
-  if (coarse.has(name)) return 1;
-  return grams < 1 ? 0.01 : 0.1;
+export function scaleStep(name: string, grams: number, kitchenStep = 1): number {
+  if (coarse.has(name)) return kitchenStep;
+  return Math.min(kitchenStep, grams < 1 ? 0.01 : 0.1);
 }
 
+/** Whole steps, written without the dust of binary fractions: 1.2 and not 1.2000000000000002. */
 function toStep(grams: number, step: number): number {
-  const perGram = Math.round(1 / step);
-  return Math.round(grams * perGram) / perGram;
+  return Number((Math.round(grams / step) * step).toFixed(6));
 }
 
 /**
  * Grams as the scale shows them: each rounded to its own step, the flour taking up what the rounding of the others
- * left over, so that the sum stays within half a gram of the exact sum (no ball comes out short).
+ * left over, so that the sum stays within half a step of the exact sum (no ball comes out short).
  *
  * @param exact masses in g
+ * @param kitchenStep g, step of the scale for flour and liquids
+ * @throws OutOfRange for a step not above 0
  */
-export function roundedForScale(exact: Masses): Masses {
+export function roundedForScale(exact: Masses, kitchenStep = 1): Masses {
+  checkPositive('kitchen.scaleStep', kitchenStep);
   const rounded: Record<string, number> & { flour: number } = { flour: 0 };
   let sum = 0;
   let others = 0;
   for (const [name, grams] of Object.entries(exact)) {
     sum += grams;
     if (name === 'flour') continue;
-    const shown = toStep(grams, scaleStep(name, grams));
+    const shown = toStep(grams, scaleStep(name, grams, kitchenStep));
     rounded[name] = shown;
     others += shown;
   }
-  rounded.flour = toStep(sum - others, 1);
+  rounded.flour = toStep(sum - others, kitchenStep);
   return rounded;
 }

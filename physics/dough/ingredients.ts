@@ -34,6 +34,16 @@ export const freshYeastFor: Readonly<Record<YeastId, number>> = {
   instant: 1 / 0.33,
 };
 
+/**
+ * The same, lowest and highest of the published equivalents: active dry 0.375 (home-baking list, 1/4 oz for 2/3 oz) to
+ * 0.50 and instant 0.33 to 0.35 of the fresh (Gisslen, "Professional Cooking"; AVPN dry to fresh as 1 to 3).
+ */
+export const freshYeastRange: Readonly<Record<YeastId, readonly [low: number, high: number]>> = {
+  fresh: [1, 1],
+  'active-dry': [1 / 0.5, 1 / 0.375],
+  instant: [1 / 0.35, 1 / 0.33],
+};
+
 /** The same leavening in another kind of yeast, in the unit of `amount` (g or percent). */
 export function convertYeast(amount: number, from: YeastId, to: YeastId): number {
   if (!(amount >= 0 && Number.isFinite(amount)))

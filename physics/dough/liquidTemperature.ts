@@ -17,9 +17,10 @@ export const heatOfHydration = 15_100;
 /** J/(kg K), dry solids of beer, whey and the like: Choi and Okos 1986, carbohydrate at 20 degC, rounded. */
 const drySolidsHeat = 1550;
 
-/** J/(kg K): milk by its published value, every other liquid by its water and its solids. */
+/** J/(kg K): milk by its published value, oil as oil, every other liquid by its water and its solids. */
 export function liquidSpecificHeat(part: LiquidPart): number {
   if (part.kind === 'milk') return specificHeat.milk;
+  if (part.kind === 'oil') return specificHeat.oil;
   const water = waterShareOf(part);
   return specificHeat.water * water + drySolidsHeat * (1 - water);
 }
@@ -114,10 +115,13 @@ export function bakersRule(wanted: number, others: readonly number[], frictionFa
   return (others.length + 1) * wanted - others.reduce((sum, t) => sum + t, 0) - frictionFactor;
 }
 
+/** Share of the water that may be ice: with more, crushed or not, too little is liquid to mix with. Our estimate. */
+export const mostIce = 0.5;
+
 export interface Batch {
   /** kg */
   readonly flour: number;
-  /** kg and kind of each liquid, poured at one temperature */
+  /** kg and kind of each liquid; oil and honey come at room temperature, the others are poured at one temperature */
   readonly liquid: readonly { readonly mass: number; readonly part: LiquidPart }[];
   /** kg, at room temperature */
   readonly solids: number;
@@ -131,67 +135,144 @@ export interface Batch {
   readonly tapTemperature: number;
 }
 
+/** Where rule and balance part, for this batch. */
+export interface HeatTerms {
+  /** K of liquid that weigh as much as one kelvin of flour; the rule takes 1 */
+  readonly flourCounts: number;
+  /** K, by wetting the flour; by the work of mixing (below 0: its losses are larger) */
+  readonly hydrationRise: number;
+  readonly work: number;
+  /** share of the difference to the room that goes to bowl, bench and air */
+  readonly exchange: number;
+}
+
 export interface LiquidAdvice {
-  /** K, to pour */
+  /** K, to pour; ice water at 0 degC when the balance asks for less */
   readonly temperature: number;
   /** K, of the dough when mixing ends; the wanted one unless limited */
   readonly doughTemperature: number;
   /** K, what the balance would ask for if nothing stood in the way */
   readonly asked: number;
   readonly limited: 'yeast' | 'freezing' | undefined;
-  /** mass fraction of ice in tap water that does as liquid of `temperature`; 0 when the tap is cold enough */
+  /** mass fraction of the water that is ice, the rest from the tap; 0 when the tap is cold enough or there is no water */
   readonly iceShare: number;
+  /** kg of ice in place of as much water */
+  readonly ice: number;
   /** K, by the rule, for comparison; it may lie beyond what can be poured */
   readonly byRule: number;
+  readonly terms: HeatTerms;
+}
+
+function checkBatch(batch: Batch): void {
+  if (!(batch.flour > 0)) throw new OutOfRange('flour', `${batch.flour} kg`, 'more than 0 kg');
+  const poured = batch.liquid.filter(isPoured).reduce((sum, { mass }) => sum + mass, 0);
+  if (!(poured > 0)) throw new OutOfRange('dough.liquid', `${poured} kg`, 'more than 0 kg of liquid');
+  for (const [path, value] of [
+    ['dough.wantedTemperature', batch.wanted],
+    ['dough.flourTemperature', batch.flourTemperature],
+    ['kitchen.roomTemperature', batch.roomTemperature],
+  ] as const)
+    if (!(value > 200 && value < 400)) throw new OutOfRange(path, `${value} K`, '200 K to 400 K');
+}
+
+function isPoured({ part }: Batch['liquid'][number]): boolean {
+  return part.kind !== 'oil' && part.kind !== 'honey';
 }
 
 /**
- * The liquid's temperature for a wanted dough temperature. With C the heat capacities, T_r the room's temperature:
+ * K of the dough when mixing ends, with the liquid poured at a temperature:
  *
  *     mixed  = (C_f T_f + C_l T_l + C_o T_r)/C + m_f q_h/C + work
  *     dough  = T_r + (1 - exchange)(mixed - T_r)
  *
- * solved for T_l. Above 43 degC the liquid is held there for the yeast, below 0 degC it is ice water at 0 degC; the
- * advice says so and gives the dough temperature then reached. Honest to about +-2 K: friction is known no better.
+ * @param temperature K; below freezing it stands for ice that melts in the dough
+ * @throws OutOfRange as `liquidTemperature`
+ */
+export function doughTemperatureWith(batch: Batch, temperature: number): number {
+  checkBatch(batch);
+  const { roomTemperature } = batch;
+  const all = portionsOf(batch, temperature);
+  const { work, exchange } = mixingMethods[batch.mixing];
+  const mixed = mixtureTemperature(all) + hydrationRise(batch.flour, all) + work;
+  return roomTemperature + (1 - exchange) * (mixed - roomTemperature);
+}
+
+function portionsOf(batch: Batch, temperature: number): readonly Portion[] {
+  const { roomTemperature } = batch;
+  return [
+    { mass: batch.flour, temperature: batch.flourTemperature, specificHeat: specificHeat.flour },
+    { mass: batch.solids, temperature: roomTemperature, specificHeat: specificHeat.solids },
+    { mass: batch.oil, temperature: roomTemperature, specificHeat: specificHeat.oil },
+    ...batch.liquid.map((entry) => ({
+      mass: entry.mass,
+      temperature: isPoured(entry) ? temperature : roomTemperature,
+      specificHeat: liquidSpecificHeat(entry.part),
+    })),
+  ];
+}
+
+/**
+ * Ice for liquid that has to be colder than the tap. Only water can be ice; other liquids come as cold as they are
+ * asked for, at 0 degC at the coldest, and what they cannot do the water's ice does.
+ */
+function iceFor(
+  batch: Batch,
+  asked: number,
+): { readonly share: number; readonly mass: number; readonly reached: number } {
+  const poured = batch.liquid.filter(isPoured);
+  const capacity = (entries: typeof poured): number =>
+    entries.reduce((sum, { mass, part }) => sum + mass * liquidSpecificHeat(part), 0);
+  const water = poured.filter(({ part }) => part.kind === 'water');
+  const mass = water.reduce((sum, entry) => sum + entry.mass, 0);
+  if (mass === 0 || asked >= batch.tapTemperature)
+    return { share: 0, mass: 0, reached: Math.max(asked, freezing) };
+  const ratio = capacity(poured) / capacity(water);
+  const others = Math.max(asked, freezing);
+  const waterAt = others + (asked - others) * ratio;
+  const share = iceShare(batch.tapTemperature, waterAt);
+  if (share <= mostIce) return { share, mass: share * mass, reached: asked };
+  // What half the water as ice does, spread over all that is poured.
+  const tap = batch.tapTemperature;
+  const coldest = tap - mostIce * (tap - freezing + heatOfFusion / specificHeat.water);
+  return { share: mostIce, mass: mostIce * mass, reached: freezing + (coldest - freezing) / ratio };
+}
+
+/**
+ * The liquid's temperature for a wanted dough temperature, from the balance of `doughTemperatureWith`. Above 43 degC
+ * the liquid is held there for the yeast; below the tap's it takes ice in place of water, up to half of it; the advice
+ * says when a limit holds and gives the dough temperature then reached. Honest to about +-2 K: friction is known no
+ * better.
  *
  * @throws OutOfRange when there is no flour or no liquid, or a temperature is not finite
  */
 export function liquidTemperature(batch: Batch): LiquidAdvice {
-  const { flour, liquid, roomTemperature, wanted } = batch;
-  if (!(flour > 0)) throw new OutOfRange('flour', `${flour} kg`, 'more than 0 kg');
-  const liquidMass = liquid.reduce((sum, { mass }) => sum + mass, 0);
-  if (!(liquidMass > 0)) throw new OutOfRange('dough.liquid', `${liquidMass} kg`, 'more than 0 kg of liquid');
-  for (const [path, value] of [
-    ['dough.wantedTemperature', wanted],
-    ['dough.flourTemperature', batch.flourTemperature],
-    ['kitchen.roomTemperature', roomTemperature],
-  ] as const)
-    if (!(value > 200 && value < 400)) throw new OutOfRange(path, `${value} K`, '200 K to 400 K');
-
-  const dry: readonly Portion[] = [
-    { mass: flour, temperature: batch.flourTemperature, specificHeat: specificHeat.flour },
-    { mass: batch.solids, temperature: roomTemperature, specificHeat: specificHeat.solids },
-    { mass: batch.oil, temperature: roomTemperature, specificHeat: specificHeat.oil },
-  ];
-  const wet = (temperature: number): readonly Portion[] =>
-    liquid.map(({ mass, part }) => ({ mass, temperature, specificHeat: liquidSpecificHeat(part) }));
-  const { work, exchange, frictionFactor } = mixingMethods[batch.mixing];
-  const doughAt = (temperature: number): number => {
-    const all = [...dry, ...wet(temperature)];
-    const mixed = mixtureTemperature(all) + hydrationRise(flour, all) + work;
-    return roomTemperature + (1 - exchange) * (mixed - roomTemperature);
-  };
+  checkBatch(batch);
+  const { wanted, roomTemperature } = batch;
   // The dough's temperature is a straight line in the liquid's: two points give the answer.
-  const slope = doughAt(freezing + 1) - doughAt(freezing);
-  const asked = freezing + (wanted - doughAt(freezing)) / slope;
-  const limited = asked > hottestForYeast ? 'yeast' : asked < freezing ? 'freezing' : undefined;
-  const temperature = limited === 'yeast' ? hottestForYeast : limited === 'freezing' ? freezing : asked;
+  const atFreezing = doughTemperatureWith(batch, freezing);
+  const slope = doughTemperatureWith(batch, freezing + 1) - atFreezing;
+  const asked = freezing + (wanted - atFreezing) / slope;
+  const ice = iceFor(batch, asked);
+  const limited = asked > hottestForYeast ? 'yeast' : ice.reached > asked ? 'freezing' : undefined;
+  const reached = limited === 'yeast' ? hottestForYeast : ice.reached;
+  const { work, exchange, frictionFactor } = mixingMethods[batch.mixing];
+  const all = portionsOf(batch, freezing);
+  const liquids = batch.liquid.filter(isPoured);
   return {
-    temperature,
-    doughTemperature: limited === undefined ? wanted : doughAt(temperature),
+    temperature: Math.max(reached, freezing),
+    doughTemperature: limited === undefined ? wanted : doughTemperatureWith(batch, reached),
     asked,
     limited,
-    iceShare: iceShare(batch.tapTemperature, temperature),
+    iceShare: ice.share,
+    ice: ice.mass,
     byRule: bakersRule(wanted, [batch.flourTemperature, roomTemperature], frictionFactor),
+    terms: {
+      flourCounts:
+        (batch.flour * specificHeat.flour) /
+        liquids.reduce((sum, { mass, part }) => sum + mass * liquidSpecificHeat(part), 0),
+      hydrationRise: hydrationRise(batch.flour, all),
+      work,
+      exchange,
+    },
   };
 }

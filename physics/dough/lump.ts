@@ -1,14 +1,13 @@
 /** A piece of dough as one temperature that follows its surroundings. */
+import type { CoverId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';
 
-/** How the dough stands. The colder and stiller the cover keeps the air, the slower it follows. */
-export type Cover = 'open' | 'covered' | 'boxed';
-
 /**
- * W/(m2 K) at the dough's skin. Our estimates: still air and radiation 9; a bowl under film 6; balls in a shut stack
- * of boxes 4.
+ * W/(m2 K) at the dough's skin: the stiller a cover keeps the air, the slower the dough follows. Our estimates: oiled
+ * and bare to still air 9 (convection and radiation; the oil keeps the skin from drying, and so from cooling itself);
+ * a bowl or tray under cloth, lid or film 6; balls in a shut stack of boxes 4.
  */
-export const skinConductance: Readonly<Record<Cover, number>> = { open: 9, covered: 6, boxed: 4 };
+export const skinConductance: Readonly<Record<CoverId, number>> = { oiled: 9, covered: 6, boxed: 4 };
 
 /**
  * kg/m3, J/(kg K), W/(m K) of dough that has begun to rise; specific heat between 2.4 and 3.2 kJ/(kg K) as measured on
@@ -25,7 +24,7 @@ const dough = { density: 1150, specificHeat: 2800, conductivity: 0.4 } as const;
  *
  * @param mass kg, above 0
  */
-export function timeConstant(mass: number, cover: Cover): number {
+export function timeConstant(mass: number, cover: CoverId): number {
   if (!(mass > 0 && Number.isFinite(mass))) throw new OutOfRange('mass', `${mass} kg`, 'above 0 kg');
   const radius = Math.cbrt((3 * mass) / (4 * Math.PI * dough.density));
   return (

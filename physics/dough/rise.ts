@@ -1,17 +1,16 @@
 /**
- * How long a dough takes to be ready, and how much yeast makes it ready in time.
+ * How long a dough takes to be ready.
  *
  * The yeast's relative rate (temperature, dose, salt, sugar, alcohol) is summed over the time while the dough follows
- * its surroundings. It is **ready** when the sum reaches that of a dough about doubled, in which a floured finger's mark
- * stays and recedes slightly (TM 10-412, US forces; common practice). Self-heating, folding and yeast growth are left
- * out; they are inside the spread.
+ * its surroundings, from one place to the next. It is **ready** when the sum reaches that of a dough about doubled, in
+ * which a floured finger's mark stays and recedes slightly (TM 10-412, US forces; common practice). Self-heating,
+ * folding and yeast growth are left out; they are inside the spread.
  */
-import { findRoot } from '../numerics/root.ts';
+import type { CoverId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';
-import type { YeastId } from '../evening/ids.ts';
-import { freshYeastFor } from './ingredients.ts';
-import { type Cover, temperatureAfter, timeConstant } from './lump.ts';
-import { cardinalRate, doseExponent, doughRate, type Leavened, surroundingsFactor } from './yeastActivity.ts';
+import { findRoot } from '../numerics/root.ts';
+import { temperatureAfter, timeConstant } from './lump.ts';
+import { cardinalRate, doughRate, type Leavened } from './yeastActivity.ts';
 
 /**
  * s at 27 degC (80 degF) for 1 % fresh yeast without salt: the one calibrated number. Geometric mean of five published
@@ -22,10 +21,13 @@ import { cardinalRate, doseExponent, doughRate, type Leavened, surroundingsFacto
 export const reducedReadySeconds = 2.47 * 3600;
 const reference = 300.15;
 
+/** s at the best temperature that 1 % fresh yeast without salt needs */
+export const readyEffort = reducedReadySeconds * cardinalRate(reference);
+
 /**
- * P10 and P90 of the time as multiples of the forecast. The published first rises scatter about the model with a
- * standard deviation of 0.35 in the logarithm, exp(1.28 x 0.35) = 1.56; flour, yeast's age, "room temperature" and
- * what a baker calls doubled are in it.
+ * P10 and P90 of the gas that a ready dough has made, as multiples of the forecast; at one temperature of the time too.
+ * The published first rises scatter about the model with a standard deviation of 0.35 in the logarithm, exp(1.28 x
+ * 0.35) = 1.56; flour, yeast's age, "room temperature" and what a baker calls doubled are in it.
  */
 export const riseSpread: readonly [p10: number, p90: number] = [0.64, 1.56];
 
@@ -36,7 +38,7 @@ export const riseSpread: readonly [p10: number, p90: number] = [0.64, 1.56];
 export const stillGood = 1.8;
 
 /** s; longer than that the model has nothing to stand on */
-const longest = 14 * 86_400;
+export const longestRise = 14 * 86_400;
 
 /** A stretch of time in surroundings of one temperature. */
 export interface RiseSegment {
@@ -44,10 +46,13 @@ export interface RiseSegment {
   readonly temperature: number;
   /** s */
   readonly duration: number;
-  readonly cover: Cover;
+  readonly cover: CoverId;
   /** kg, of one piece */
   readonly mass: number;
 }
+
+/** A stretch that may last as long as the dough needs: `duration` undefined. */
+export type OpenSegment = Omit<RiseSegment, 'duration'> & { readonly duration: number | undefined };
 
 export interface RiseState {
   /** K, of the dough */
@@ -86,46 +91,84 @@ export function riseThroughAll(doughTemperature: number, segments: readonly Rise
   return segments.reduce(riseThrough, { temperature: doughTemperature, effort: 0 });
 }
 
-/** How the rise is kept: in one piece, then as balls for its last part. */
+/** How a rise in one place is kept: in one piece, then as balls for its last part. */
 export interface RiseKeeping {
   /** kg, the dough in one piece; 1 kg unless said */
   readonly mass?: number;
-  readonly cover?: Cover;
+  readonly cover?: CoverId;
   /** kg, one ball */
   readonly ballMass?: number;
   /** s that the balls stand before they are shaped; 0 for a rise in one piece */
   readonly balledFor?: number;
 }
 
-function segmentsFor(seconds: number, roomTemperature: number, keeping: RiseKeeping): readonly RiseSegment[] {
+/** A rise in one place: as long as it needs in one piece, then so long as balls. */
+export function roomRise(temperature: number, keeping: RiseKeeping = {}): readonly OpenSegment[] {
   const { mass = 1, cover = 'covered', ballMass = 0.25, balledFor = 0 } = keeping;
-  const asBalls = Math.min(seconds, balledFor);
   return [
-    { temperature: roomTemperature, duration: seconds - asBalls, cover, mass },
-    { temperature: roomTemperature, duration: asBalls, cover, mass: ballMass },
+    { temperature, duration: undefined, cover, mass },
+    { temperature, duration: balledFor, cover, mass: ballMass },
   ];
 }
 
-function effortIn(
-  seconds: number,
-  doughTemperature: number,
-  roomTemperature: number,
-  keeping: RiseKeeping,
-): number {
-  return riseThroughAll(doughTemperature, segmentsFor(seconds, roomTemperature, keeping)).effort;
+/** The stretches with the open one of so many seconds. */
+export function withOpen(segments: readonly OpenSegment[], open: number): readonly RiseSegment[] {
+  return segments.map((segment) => ({ ...segment, duration: segment.duration ?? open }));
 }
 
-const readyEffort = reducedReadySeconds * cardinalRate(reference);
+/**
+ * The stretches lasting so many seconds in all: the open one takes what the others leave, or else the last one more.
+ *
+ * @throws OutOfRange when the fixed ones alone last longer
+ */
+export function lasting(segments: readonly OpenSegment[], seconds: number): readonly RiseSegment[] {
+  const fixed = segments.reduce((sum, { duration }) => sum + (duration ?? 0), 0);
+  const left = seconds - fixed;
+  if (!(left >= -1e-6))
+    throw new OutOfRange(
+      'riseTime',
+      `${(seconds / 60).toFixed(0)} min`,
+      `at least the ${(fixed / 60).toFixed(0)} min of its phases`,
+    );
+  if (segments.some(({ duration }) => duration === undefined)) return withOpen(segments, Math.max(0, left));
+  const all = withOpen(segments, 0);
+  return all.map((segment, index) =>
+    index === all.length - 1 ? { ...segment, duration: segment.duration + Math.max(0, left) } : segment,
+  );
+}
 
-/** s until this much effort is made; undefined when it is not within the longest time. */
+/** s until `madeIn` reaches an effort; undefined when it is not within the longest time. */
 function secondsUntil(effort: number, madeIn: (seconds: number) => number): number | undefined {
   const missing = (seconds: number): number => madeIn(seconds) / effort - 1;
   let upper = 60;
   while (missing(upper) < 0) {
-    if (upper >= longest) return undefined;
-    upper = Math.min(2 * upper, longest);
+    if (upper >= longestRise) return undefined;
+    upper = Math.min(2 * upper, longestRise);
   }
   return findRoot(missing, 0, upper, 1e-3);
+}
+
+/** s from the beginning until an effort is reached along the stretches, the last of them without end. */
+function whenReached(
+  doughTemperature: number,
+  segments: readonly RiseSegment[],
+  effort: number,
+): number | undefined {
+  let state: RiseState = { temperature: doughTemperature, effort: 0 };
+  let passed = 0;
+  for (const [index, segment] of segments.entries()) {
+    const before = state;
+    const after = riseThrough(before, segment);
+    const last = index === segments.length - 1;
+    if (last || after.effort >= effort) {
+      if (before.effort >= effort) return passed;
+      const within = secondsUntil(effort, (duration) => riseThrough(before, { ...segment, duration }).effort);
+      return within === undefined ? undefined : passed + within;
+    }
+    state = after;
+    passed += segment.duration;
+  }
+  return undefined;
 }
 
 export interface Rise {
@@ -133,78 +176,70 @@ export interface Rise {
   readonly seconds: number;
   /** s, P10 to P90 */
   readonly range: readonly [p10: number, p90: number];
-  /** s from the end of mixing until it is past its best, left as balls where it rose; 14 days after ready at most */
+  /** s from the end of mixing until past its best, left where it stands last; 14 days after ready at most */
   readonly past: number;
+  /** every stretch as it is to last: the open one solved; the last one longer where fixed ones end too soon */
+  readonly segments: readonly RiseSegment[];
+  /** s that the last stretch was made longer than asked because the dough was not ready; 0 mostly */
+  readonly extended: number;
+  /** K and gas of the dough when the last stretch ends */
+  readonly end: RiseState;
 }
 
 /**
- * Time from the end of mixing until the dough is ready (see the head of this file for what ready means).
+ * Time from the end of mixing until the dough is ready (see the head of this file for what ready means), along the
+ * places where it stands. An open stretch lasts until the dough is ready at the end of the last one; fixed ones are
+ * kept, and where they end before the dough is ready, the last is made longer.
  *
  * @param doughTemperature K, at the end of mixing
- * @param roomTemperature K, where it rises
  * @throws OutOfRange for no yeast, a temperature that is not finite, or a dough not ready within 14 days
  */
-export function riseTime(
-  dough: Leavened,
-  doughTemperature: number,
-  roomTemperature: number,
-  keeping: RiseKeeping = {},
-): Rise {
-  checkTemperatures(doughTemperature, roomTemperature);
+export function riseTime(dough: Leavened, doughTemperature: number, segments: readonly OpenSegment[]): Rise {
+  checkTemperatures(doughTemperature, segments);
   const effort = readyEffort / doughRate(dough);
-  const seconds = secondsUntil(effort, (t) => effortIn(t, doughTemperature, roomTemperature, keeping));
-  if (seconds === undefined)
-    throw new OutOfRange(
+  const never = (): OutOfRange => {
+    const { temperature } = segments.find(({ duration }) => duration === undefined) ?? segments.at(-1)!;
+    return new OutOfRange(
       'dough.riseTemperature',
-      `${(roomTemperature - 273.15).toFixed(1)} degC with ${dough.yeast.percent} % ${dough.yeast.kind} yeast`,
+      `${(temperature - 273.15).toFixed(1)} degC with ${dough.yeast.percent} % ${dough.yeast.kind} yeast`,
       'warm enough, or yeast enough, for a dough ready within 14 days (the yeast rests below 1.3 and above 46 degC)',
     );
-  const ready = riseThroughAll(doughTemperature, segmentsFor(seconds, roomTemperature, keeping));
-  const { cover = 'covered', ballMass = 0.25 } = keeping;
-  const after = secondsUntil(
-    effort * stillGood,
-    (duration) =>
-      riseThrough(ready, { temperature: roomTemperature, duration, cover, mass: ballMass }).effort,
-  );
+  };
+  const total = (open: number): number => riseThroughAll(doughTemperature, withOpen(segments, open)).effort;
+  const hasOpen = segments.some(({ duration }) => duration === undefined);
+  let open = 0;
+  if (hasOpen && total(0) < effort) {
+    const solved = secondsUntil(effort, total);
+    if (solved === undefined) throw never();
+    open = solved;
+  }
+  const asked = withOpen(segments, open);
+  const seconds = whenReached(doughTemperature, asked, effort);
+  if (seconds === undefined) throw never();
+  const length = asked.reduce((sum, { duration }) => sum + duration, 0);
+  // The solved open stretch ends with the dough ready to a thousandth of a second: that is no extension.
+  const extended = seconds - length > 1 ? seconds - length : 0;
+  const kept = extended > 0 ? lasting(asked, seconds) : asked;
+  const reached = (share: number): number =>
+    whenReached(doughTemperature, kept, effort * share) ?? seconds + longestRise;
   return {
     seconds,
-    range: [seconds * riseSpread[0], seconds * riseSpread[1]],
-    past: seconds + (after ?? longest),
+    range: [reached(riseSpread[0]), reached(riseSpread[1])],
+    past: reached(stillGood),
+    segments: kept,
+    extended,
+    end: riseThroughAll(doughTemperature, kept),
   };
 }
 
-/**
- * Yeast (percent of flour, of this kind) that makes the dough ready after so many seconds; the inverse of `riseTime`.
- *
- * @throws OutOfRange when no dose does it: the time is not above 0, the dough stays too cold or hot, or it would take
- *   more than the equal of 20 % fresh yeast
- */
-export function yeastFor(
-  seconds: number,
-  kind: YeastId,
-  dough: Omit<Leavened, 'yeast'>,
+export function checkTemperatures(
   doughTemperature: number,
-  roomTemperature: number,
-  keeping: RiseKeeping = {},
-): number {
-  checkTemperatures(doughTemperature, roomTemperature);
-  if (!(seconds > 0 && seconds <= longest))
-    throw new OutOfRange('riseTime', `${seconds} s`, 'more than 0 s and at most 14 days');
-  const effort = effortIn(seconds, doughTemperature, roomTemperature, keeping);
-  const fresh = (readyEffort / (effort * surroundingsFactor(dough))) ** (1 / doseExponent);
-  if (!(fresh <= 20))
-    throw new OutOfRange(
-      'riseTime',
-      `${(seconds / 60).toFixed(0)} min at ${(roomTemperature - 273.15).toFixed(1)} degC`,
-      'time and warmth enough for at most the equal of 20 % fresh yeast',
-    );
-  return fresh / freshYeastFor[kind];
-}
-
-function checkTemperatures(doughTemperature: number, roomTemperature: number): void {
+  segments: readonly Pick<RiseSegment, 'temperature'>[],
+): void {
+  if (segments.length === 0) throw new OutOfRange('dough.phases', 'no phase', 'at least one');
   for (const [path, value] of [
     ['dough.wantedTemperature', doughTemperature],
-    ['dough.riseTemperature', roomTemperature],
+    ...segments.map(({ temperature }) => ['dough.riseTemperature', temperature] as const),
   ] as const)
     if (!(value > 200 && value < 400)) throw new OutOfRange(path, `${value} K`, '200 K to 400 K');
 }

@@ -4,6 +4,8 @@ import type { MixingId } from './ids.ts';
 export const handling = {
   /** weigh, mix, knead */
   mix: { hand: 15 * 60, mixer: 12 * 60, 'food-processor': 6 * 60 } satisfies Record<MixingId, number>,
+  /** carry the dough to its next place */
+  move: 60,
   /** divide and ball: the bench, then each ball */
   ball: { once: 120, each: 60 },
   /** open and season the tomatoes, cut or grate the cheese, weigh portions */

@@ -2,8 +2,8 @@
 import { handling, shortestTurnedBake } from './handling.ts';
 
 export interface HandsTask {
-  readonly kind: 'mix' | 'ball' | 'prepare' | 'shape' | 'load' | 'turn' | 'cut';
-  /** 1 for the first; undefined for what is done once */
+  readonly kind: 'mix' | 'move' | 'ball' | 'prepare' | 'shape' | 'load' | 'turn' | 'cut';
+  /** 1 for the first; for `move` the phase it leads into; undefined for what is done once */
   readonly pizza: number | undefined;
   /** s */
   readonly from: number;
@@ -11,7 +11,7 @@ export interface HandsTask {
 }
 
 /** The latest stretch of `duration` that ends by `deadline` and meets none of the busy ones. */
-function latestFree(
+export function latestFree(
   busy: readonly HandsTask[],
   duration: number,
   deadline: number,

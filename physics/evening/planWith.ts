@@ -7,14 +7,19 @@ import { cautionsFor } from './cautions.ts';
 import { writeInstant } from './clock.ts';
 import type { Engine } from './engine.ts';
 import type { Assumption, Evening, Instant } from './evening.ts';
+import { doughAnswer, iceGrams } from './doughAnswer.ts';
 import { handling } from './handling.ts';
+import { joinClocks } from './join.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
 import { coolingAnswer, costAnswer, plateMass, preheatAnswer } from './ovenAnswer.ts';
 import { OutOfRange, type Problem } from './problem.ts';
 import type { Bake, EveningRun } from './run.ts';
-import { handworkFor, schedule, type Schedule } from './schedule.ts';
+import type { Schedule } from './schedule.ts';
 import { pastWarnings, readyWarnings } from './scheduleWarnings.ts';
+import { shoppingList } from './shopping.ts';
+import { suggestionsFor } from './suggestions.ts';
 import { tasksOf } from './tasks.ts';
+import { toppingsAnswer } from './toppings.ts';
 
 export type Planned =
   | {
@@ -65,14 +70,7 @@ function answerOf(
   engine: Engine,
 ): PlanAnswer {
   const { anchor, plate } = evening;
-  const plan = schedule({
-    kind: anchor.kind,
-    bakes: run.bakes,
-    rest: evening.dough.restBeforeShaping,
-    rise: dough.rise.seconds,
-    past: dough.rise.past,
-    ...handworkFor(evening.pizzas.count, evening.dough.mixing),
-  });
+  const { plan } = joinClocks(evening, run.bakes, dough);
   const first = run.bakes[0]!;
   const last = run.bakes[run.bakes.length - 1]!;
   // The schedule counts from the first load; the anchor ties it to the clock.
@@ -99,16 +97,9 @@ function answerOf(
     cost: costAnswer(evening, run),
     cooling: coolingAnswer(evening, run, material),
     bakes: run.bakes.map((bake, index) => bakeAnswer(bake, run.bakes[index - 1], atRun)),
-    dough: {
-      liquidC: dough.liquid.temperature - zeroCelsius,
-      doughC: dough.liquid.doughTemperature - zeroCelsius,
-      trueHydrationPercent: dough.trueHydrationPercent,
-      nominalHydrationPercent: dough.nominalHydrationPercent,
-      riseMinutes: minutes(dough.rise.seconds),
-      riseRangeMinutes: [minutes(dough.rise.range[0]), minutes(dough.rise.range[1])],
-      readyWindow: { from: at(plan.doughReady), to: at(plan.doughPast) },
-      ingredientsG: dough.grams,
-    },
+    dough: doughAnswer(evening, dough, plan, at),
+    toppings: toppingsAnswer(evening),
+    shopping: shoppingList(evening, dough.grams),
     tasks: tasksOf(
       evening,
       run,
@@ -117,6 +108,8 @@ function answerOf(
         grams: dough.grams,
         liquidTemperature: dough.liquid.temperature,
         doughTemperature: dough.liquid.doughTemperature,
+        ice: iceGrams(dough),
+        stages: dough.stages,
       },
       at,
     ),
@@ -129,6 +122,15 @@ function answerOf(
       dough: minutes(plan.slack.dough),
       hands: minutes(plan.slack.hands),
     },
+    beginBy: { plate: at(plan.beginBy.plate), dough: at(plan.beginBy.dough), hands: at(plan.beginBy.hands) },
+    suggestions: suggestionsFor({
+      evening,
+      run,
+      joined: { dough, plan },
+      engine,
+      now: extras.now === undefined ? undefined : (extras.now - instant(0).epochMilliseconds) / 1000,
+      tryPlates: extras.band !== false,
+    }),
     lateStart: engine.lateStart(evening, run, lateMinutes),
     assumed: extras.assumed,
     warnings: [
@@ -173,6 +175,9 @@ function cautions(
 ): readonly Warning[] {
   const lastLoad = plan.ovenOn + run.bakes[run.bakes.length - 1]!.inAt;
   const prepare = plan.hands.find(({ kind }) => kind === 'prepare')!;
+  const chilled = plan.stages
+    .filter(({ where }) => where === 'refrigerator')
+    .reduce((sum, { from, to }) => sum + to - from, 0);
   return cautionsFor({
     evening,
     material,
@@ -180,6 +185,6 @@ function cautions(
     hottestPlate: Math.max(run.preheat.settledPlateTop, run.preheat.plateTop),
     coolInOven: run.coolInOven,
     toppingsOut: lastLoad - prepare.from,
-    doughOut: lastLoad - plan.mixFrom,
+    doughOut: lastLoad - plan.mixFrom - chilled,
   });
 }

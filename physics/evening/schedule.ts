@@ -1,11 +1,25 @@
 /**
  * The evening in seconds from the moment the first pizza goes in: three chains (dough, plate, hands) that end there.
- * The longest sets the pace; the others have slack. No clock, no words.
+ * No clock, no words.
+ *
+ * What **limits** an evening is the chain that has to begin first. With `eatAt` all are begun backwards from the meal,
+ * each as late as it can, so that they meet; if the evening were to begin later than that chain, or supper be sooner, it
+ * is this chain that would have to give, and no other yet. With `startAt` it is the one everybody waits for. The
+ * **slack** of another chain is how much later than that it may begin, or how much longer it may take, before it limits
+ * in its turn.
  */
-import { placeHands, type HandsTask } from './handsLane.ts';
+import { latestFree, placeHands, type HandsTask } from './handsLane.ts';
 import { handling } from './handling.ts';
+import type { RisePieceId, RisePlaceId } from './ids.ts';
 
 export type Chain = 'plate' | 'dough' | 'hands';
+
+/** A stretch of the rise: where, as what, s. */
+export interface Stage {
+  readonly where: RisePlaceId;
+  readonly as: RisePieceId;
+  readonly duration: number;
+}
 
 export interface ScheduleInput {
   readonly kind: 'eatAt' | 'startAt';
@@ -15,11 +29,17 @@ export interface ScheduleInput {
   readonly mix: number;
   readonly ball: number;
   readonly prepare: number;
-  /** s from balled to shaped, at least */
-  readonly rest: number;
+  /** the rise in order, from the end of mixing to shaping; balls come last and there are some */
+  readonly stages: readonly Stage[];
   /** s from the end of mixing until ready, and until past its best */
-  readonly rise: number;
+  readonly ready: number;
   readonly past: number;
+}
+
+/** A stretch on the clock of the schedule. */
+export interface PlacedStage extends Stage {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** All in s from the first pizza's load. */
@@ -29,60 +49,108 @@ export interface Schedule {
   readonly mixTo: number;
   readonly ballFrom: number;
   readonly ballTo: number;
+  readonly stages: readonly PlacedStage[];
   readonly doughReady: number;
   readonly doughPast: number;
+  /** when the balls may be shaped: ready, and their phases over */
+  readonly shapeable: number;
   readonly hands: readonly HandsTask[];
   readonly limitedBy: Chain;
-  /**
-   * s by which each chain is shorter than the longest: so much longer may the plate, the dough or the handwork take,
-   * begun that much sooner, before it sets the pace. 0 for the one that does.
-   */
+  /** s by which each chain is shorter than the longest; 0 for the one that limits */
   readonly slack: Readonly<Record<Chain, number>>;
+  /** when each chain begins at the latest for the first load at 0 */
+  readonly beginBy: Readonly<Record<Chain, number>>;
+}
+
+/** The dough alone, in s from the end of mixing. */
+interface DoughLane {
+  readonly stages: readonly PlacedStage[];
+  readonly ballTo: number;
+  readonly ready: number;
+  readonly past: number;
+  readonly end: number;
+  /** balling, and carrying the dough from one place to the next */
+  readonly hands: readonly HandsTask[];
+}
+
+/**
+ * Divides the rise: balling takes the last minutes of the dough in one piece (or pushes what follows back when there are
+ * not enough), and a change of place takes a minute of hands before it.
+ */
+function doughLane({ stages, ball, ready, past }: ScheduleInput): DoughLane {
+  const bulk = stages.filter(({ as }) => as === 'bulk').reduce((sum, { duration }) => sum + duration, 0);
+  const pushed = Math.max(0, ball - bulk);
+  const placed: PlacedStage[] = [];
+  const hands: HandsTask[] = [];
+  let at = 0;
+  let balled = false;
+  for (const [index, stage] of stages.entries()) {
+    const before = stages[index - 1];
+    if (!balled && stage.as === 'balls') {
+      at += pushed;
+      hands.push({ kind: 'ball', pizza: undefined, from: at - ball, to: at });
+      balled = true;
+    } else if (before !== undefined && before.where !== stage.where && at >= handling.move)
+      hands.push({ kind: 'move', pizza: index, from: at - handling.move, to: at });
+    placed.push({ ...stage, from: at, to: at + stage.duration });
+    at += stage.duration;
+  }
+  const ballTo = hands.find(({ kind }) => kind === 'ball')!.to;
+  // A phase cut short by its own rounding must not be shaped a blink before it is ready.
+  const end = Math.max(at, ready);
+  return { stages: placed, ballTo, ready, past: Math.max(past, ready), end, hands };
 }
 
 /**
  * Joins the chains.
  *
  * With `eatAt` every chain begins as late as it can. With `startAt` the cook mixes at once; the oven still goes on no
- * sooner than needed, and a dough that is ready before the plate waits. Sauce and cheese are prepared while the balls
- * rest, or before balling; when neither pause is long enough the balls wait, and hands set the pace.
+ * sooner than needed, and a dough that is ready before the plate waits. Sauce and cheese are prepared in the last pause
+ * before shaping that is long enough; when none is, the balls wait, and hands set the pace.
  */
 export function schedule(input: ScheduleInput): Schedule {
-  const { bakes, mix, ball, prepare, rest } = input;
+  const { bakes, mix, ball, prepare } = input;
   const first = bakes[0]!.inAt;
   const atOven = placeHands(bakes.map(({ inAt, outAt }) => ({ inAt: inAt - first, outAt: outAt - first })));
   const shapeFrom = Math.min(...atOven.map((task) => task.from));
+  const lane = doughLane(input);
 
-  const rise = Math.max(input.rise, ball + rest);
-  const bulk = rise - ball - rest;
-  const wait = bulk >= prepare || rest >= prepare ? 0 : prepare - rest;
-  const doughLength = mix + rise - shapeFrom;
+  const pause = latestFree(lane.hands, prepare, lane.end);
+  const lastPause = lane.end - Math.max(...lane.hands.map(({ to }) => to));
+  const wait = pause.from >= 0 ? 0 : prepare - lastPause;
+  const doughLength = mix + lane.end - shapeFrom;
+  const moved = lane.hands.reduce((sum, { from, to }) => sum + to - from, 0);
   const length: Readonly<Record<Chain, number>> = {
     plate: first,
     dough: doughLength,
-    hands: wait > 0 ? doughLength + wait : mix + ball + prepare - shapeFrom,
+    hands: wait > 0 ? doughLength + wait : mix + moved + prepare - shapeFrom,
   };
   const longest = Math.max(length.plate, length.dough, length.hands);
   const limitedBy = (['plate', 'dough', 'hands'] as const).find((chain) => length[chain] === longest)!;
 
   const mixFrom = input.kind === 'startAt' ? -longest : -(doughLength + wait);
   const mixTo = mixFrom + mix;
-  const doughReady = mixTo + rise;
-  const ballTo = doughReady - rest;
-  const ballFrom = ballTo - ball;
-  const prepareTo = shapeFrom - ballTo >= prepare ? shapeFrom : ballFrom;
+  const later = <T extends { readonly from: number; readonly to: number }>(task: T): T => ({
+    ...task,
+    from: task.from + mixTo,
+    to: task.to + mixTo,
+  });
+  const doughHands = lane.hands.map(later);
   return {
     ovenOn: -first,
     mixFrom,
     mixTo,
-    ballFrom,
-    ballTo,
-    doughReady,
-    doughPast: mixTo + Math.max(input.past, rise),
+    ballFrom: mixTo + lane.ballTo - ball,
+    ballTo: mixTo + lane.ballTo,
+    stages: lane.stages.map(later),
+    // Dough in one piece cannot be shaped, however ready.
+    doughReady: mixTo + Math.max(lane.ready, lane.ballTo),
+    doughPast: mixTo + Math.max(lane.past, lane.ballTo),
+    shapeable: mixTo + lane.end,
     hands: [
       { kind: 'mix', pizza: undefined, from: mixFrom, to: mixTo },
-      { kind: 'ball', pizza: undefined, from: ballFrom, to: ballTo },
-      { kind: 'prepare', pizza: undefined, from: prepareTo - prepare, to: prepareTo },
+      ...doughHands,
+      { kind: 'prepare', pizza: undefined, ...latestFree(doughHands, prepare, shapeFrom) },
       ...atOven,
     ],
     limitedBy,
@@ -91,6 +159,7 @@ export function schedule(input: ScheduleInput): Schedule {
       dough: longest - length.dough,
       hands: longest - length.hands,
     },
+    beginBy: { plate: -length.plate, dough: -(doughLength + wait), hands: -length.hands },
   };
 }
 

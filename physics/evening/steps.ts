@@ -1,7 +1,8 @@
 /** What the cook does, as lines for the fridge: plain kitchen words with the figures. Celsius and grams. */
 import { zeroCelsius } from '../materials/constants.ts';
 import type { Evening } from './evening.ts';
-import type { BenchId, LiquidId, MixingId, YeastId } from './ids.ts';
+import type { BenchId, LiquidId, MixingId, RisePlaceId, YeastId } from './ids.ts';
+import type { RiseStage } from './planDough.ts';
 
 const liquidNames: Readonly<Record<LiquidId, string>> = {
   water: 'water',
@@ -31,6 +32,11 @@ const benchWords: Readonly<Record<BenchId, string>> = {
 
 export const celsiusText = (kelvin: number): string => `${(kelvin - zeroCelsius).toFixed(0)} °C`;
 
+export const gramsText = (kilograms: number): string => `${(1000 * kilograms).toFixed(0)} g`;
+
+/** Baker's percent to two figures: `0.65 %`, `1.2 %`. */
+export const percentText = (percent: number): string => `${Number(percent.toPrecision(2))} %`;
+
 /** A duration as a cook says it: `6 min 20 s`, `48 min`, `6 h 10 min`. */
 export function durationText(seconds: number): string {
   if (seconds < 600) {
@@ -48,20 +54,28 @@ function listed(parts: readonly string[]): string {
   return parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)!}`;
 }
 
-/** @param grams as weighed, by ingredient; @param liquid K, to pour */
+/** @param grams as weighed, by ingredient; @param liquid K, to pour; @param ice g of the water to take as ice */
 export function mixStep(
   { dough }: Evening,
   grams: Readonly<Record<string, number>>,
   liquid: number,
   doughTemperature: number,
+  ice = 0,
 ): string {
+  // Oil and honey come as they stand, not at the temperature of what is poured.
+  const own = new Set(['oil', 'honey']);
   const liquids = Object.entries(liquidNames)
-    .filter(([kind]) => grams[kind] !== undefined)
-    .map(([kind, name]) => `${grams[kind]!} g ${name}`);
+    .filter(([kind]) => grams[kind] !== undefined && !own.has(kind))
+    .map(([kind, name]) =>
+      kind === 'water' && ice > 0
+        ? `${Number((grams[kind]! - ice).toFixed(2))} g tap water and ${ice} g crushed ice in place of water`
+        : `${grams[kind]!} g ${name}`,
+    );
   const others = (
     [
       ['salt', 'salt'],
       ['sugar', 'sugar'],
+      ['honey', 'honey'],
       ['oil', 'oil'],
       ['yeast', yeastNames[dough.yeast.kind]],
     ] as const
@@ -71,12 +85,37 @@ export function mixStep(
   return `Mix ${grams['flour']!} g flour with ${listed(liquids)} at ${celsiusText(liquid)}, ${listed(others)}, ${mixingWords[dough.mixing]}; the dough should come out at ${celsiusText(doughTemperature)}`;
 }
 
-export function ballStep({ pizzas, dough }: Evening): string {
+const carried: Readonly<Record<RisePlaceId, string>> = {
+  room: 'let stand in the room',
+  refrigerator: 'put into the refrigerator',
+  warm: 'set in a warm place',
+};
+
+/** The way to the next place: `put into the refrigerator for 24 h at 4 °C`. */
+function carriedTo({ where, duration, temperature }: RiseStage): string {
+  return `${carried[where]} for ${durationText(duration)} at ${celsiusText(temperature)}`;
+}
+
+export function moveStep(stage: RiseStage, before: RiseStage): string {
+  const what = stage.as === 'balls' ? 'the balls' : 'the dough';
+  const out = before.where === 'refrigerator' ? `Take ${what} out of the refrigerator and ` : '';
+  const text = `${out}${carriedTo(stage)}`;
+  if (out !== '') return text;
+  return stage.where === 'refrigerator'
+    ? `Put ${what} into the refrigerator for ${durationText(stage.duration)} at ${celsiusText(stage.temperature)}`
+    : `Set ${what} down for ${durationText(stage.duration)} at ${celsiusText(stage.temperature)}`;
+}
+
+/** @param stage where the balls go first */
+export function ballStep({ pizzas }: Evening, stage: RiseStage): string {
   const divide =
     pizzas.count === 1
       ? `Shape the dough into a ball of ${(pizzas.ballMass * 1000).toFixed(0)} g`
       : `Divide the dough into ${pizzas.count} balls of ${(pizzas.ballMass * 1000).toFixed(0)} g`;
-  return `${divide}, cover, and let rest ${durationText(dough.restBeforeShaping)} at ${celsiusText(dough.riseTemperature)}`;
+  const cover = stage.cover === 'oiled' ? 'oil thinly' : stage.cover === 'boxed' ? 'box' : 'cover';
+  return stage.where === 'room'
+    ? `${divide}, ${cover}, and let rest ${durationText(stage.duration)} at ${celsiusText(stage.temperature)}`
+    : `${divide}, ${cover}, and ${carriedTo(stage)}`;
 }
 
 export function prepareStep({ pizzas, toppings }: Evening): string {

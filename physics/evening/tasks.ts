@@ -2,6 +2,8 @@
 import type { Task } from './answer.ts';
 import type { Evening } from './evening.ts';
 import type { HandsTask } from './handsLane.ts';
+import type { RisePieceId, RisePlaceId } from './ids.ts';
+import type { RiseStage } from './planDough.ts';
 import type { EveningRun } from './run.ts';
 import type { Schedule } from './schedule.ts';
 import {
@@ -9,6 +11,7 @@ import {
   cutStep,
   loadStep,
   mixStep,
+  moveStep,
   preheatStep,
   prepareStep,
   shapeStep,
@@ -21,13 +24,19 @@ export interface MixFacts {
   /** K */
   readonly liquidTemperature: number;
   readonly doughTemperature: number;
+  /** g of the water as ice */
+  readonly ice: number;
+  readonly stages: readonly RiseStage[];
 }
+
+type Bar = Omit<Task, 'from' | 'to'> & { readonly from: number; readonly to: number };
 
 /** A recovery shorter than this is no pause: the next pizza simply follows. s */
 const shortestRecovery = 1;
 
 const handsNames: Readonly<Record<HandsTask['kind'], string>> = {
   mix: 'Mix',
+  move: 'Move the dough',
   ball: 'Ball',
   prepare: 'Sauce and cheese',
   shape: 'Shape',
@@ -41,9 +50,14 @@ function handsStep(task: HandsTask, evening: Evening, run: EveningRun, mix: MixF
   const bake = run.bakes[pizza - 1];
   switch (task.kind) {
     case 'mix':
-      return mixStep(evening, mix.grams, mix.liquidTemperature, mix.doughTemperature);
+      return mixStep(evening, mix.grams, mix.liquidTemperature, mix.doughTemperature, mix.ice);
+    case 'move':
+      return moveStep(mix.stages[pizza]!, mix.stages[pizza - 1]!);
     case 'ball':
-      return ballStep(evening);
+      return ballStep(
+        evening,
+        mix.stages.find((stage) => stage.as === 'balls')!,
+      );
     case 'prepare':
       return prepareStep(evening);
     case 'shape':
@@ -55,6 +69,31 @@ function handsStep(task: HandsTask, evening: Evening, run: EveningRun, mix: MixF
     case 'cut':
       return cutStep(pizza, bake!.finish);
   }
+}
+
+const stageNames: Readonly<Record<RisePieceId, Readonly<Record<RisePlaceId, string>>>> = {
+  bulk: { room: 'Rise', refrigerator: 'Rise in the refrigerator', warm: 'Rise in a warm place' },
+  balls: {
+    room: 'Rest as balls',
+    refrigerator: 'Balls in the refrigerator',
+    warm: 'Balls in a warm place',
+  },
+};
+
+/** One bar for each stretch of the rise: `rise`, `rise-b`, …, then `rest`, `rest-b`, …; balling ends the first kind. */
+function stageBars(plan: Schedule): readonly Bar[] {
+  const count: Record<RisePieceId, number> = { bulk: 0, balls: 0 };
+  return plan.stages.map(({ as, where, from, to }) => {
+    const id = as === 'bulk' ? 'rise' : 'rest';
+    const nth = (count[as] += 1);
+    return {
+      id: nth === 1 ? id : `${id}-${'abcdefgh'[nth - 1]!}`,
+      lane: 'dough',
+      name: stageNames[as][where],
+      from,
+      to: as === 'bulk' ? Math.min(to, plan.ballFrom) : to,
+    };
+  });
 }
 
 /**
@@ -70,12 +109,17 @@ export function tasksOf(
   mix: MixFacts,
   at: (seconds: number) => string,
 ): readonly Task[] {
-  const bars: (Omit<Task, 'from' | 'to'> & { readonly from: number; readonly to: number })[] = [
+  const bars: Bar[] = [
     { id: 'mix', lane: 'dough', name: 'Mix', from: plan.mixFrom, to: plan.mixTo },
-    { id: 'rise', lane: 'dough', name: 'Rise', from: plan.mixTo, to: plan.ballFrom },
+    ...stageBars(plan),
     { id: 'ball', lane: 'dough', name: 'Divide and ball', from: plan.ballFrom, to: plan.ballTo },
-    { id: 'rest', lane: 'dough', name: 'Rest as balls', from: plan.ballTo, to: plan.doughReady },
-    { id: 'ready', lane: 'dough', name: 'Ready to shape', from: plan.doughReady, to: plan.doughPast },
+    {
+      id: 'ready',
+      lane: 'dough',
+      name: 'Ready to shape',
+      from: Math.max(plan.doughReady, plan.shapeable),
+      to: plan.doughPast,
+    },
     {
       id: 'preheat',
       lane: 'oven',
@@ -103,7 +147,7 @@ export function tasksOf(
     bars.push({
       id: task.pizza === undefined ? `hands-${task.kind}` : `${task.kind}-${task.pizza}`,
       lane: 'hands',
-      name: task.pizza === undefined ? name : `${name} ${task.pizza}`,
+      name: task.pizza === undefined || task.kind === 'move' ? name : `${name} ${task.pizza}`,
       from: task.from,
       to: task.to,
       step: handsStep(task, evening, run, mix),

@@ -72,7 +72,26 @@ export const fixture: PlanAnswer = {
     riseRangeMinutes: [270, 480],
     readyWindow: { from: '2026-01-31T18:50:00+01:00', to: '2026-01-31T20:40:00+01:00' },
     ingredientsG: { flour: 601, water: 373, salt: 15, oil: 9, 'instant-yeast': 1.2 },
+    liquidByRuleC: 26,
+    liquidWhy: "The bakers' rule says 26 °C, 1.0 K colder.",
+    iceG: 0,
+    yeastG: { fresh: [3.4, 3.6], 'active-dry': [1.3, 1.8], instant: [1.2, 1.2] },
+    phases: [],
   },
+  toppings: {
+    sauceG: 280,
+    cheeseG: 480,
+    sauceGPerCm2: 0.12,
+    cheeseGPerCm2: 0.2,
+    cans: 1,
+    canYieldG: 400,
+    leftSauceG: 120,
+    leftForPizzas: 1,
+  },
+  shopping: [
+    { item: 'wheat flour', grams: 641, note: '40 g of it for the bench' },
+    { item: 'crushed tomatoes', grams: 400, note: '1 can of 400 g; 120 g are left' },
+  ],
   tasks: [
     {
       id: 'preheat',
@@ -105,6 +124,12 @@ export const fixture: PlanAnswer = {
   energyKWh: 2.1,
   limitedBy: 'plate',
   slackMinutes: { plate: 0, dough: 12, hands: 20 },
+  beginBy: {
+    plate: '2026-01-31T18:34:00+01:00',
+    dough: '2026-01-31T18:46:00+01:00',
+    hands: '2026-01-31T18:54:00+01:00',
+  },
+  suggestions: [],
   lateStart: [],
   assumed: [
     { path: 'oven.startTemperature', taken: '21 degC', from: 'kitchen' },

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   bakersRule,
   type Batch,
+  doughTemperatureWith,
   hydrationRise,
   iceShare,
   liquidTemperature,
@@ -117,18 +118,71 @@ describe('liquid for a wanted dough temperature', () => {
     expect(advice.doughTemperature).toBeLessThan(kelvin(30));
   });
 
-  it('stops at freezing and says what the dough then reaches, with the ice it takes', () => {
-    const advice = liquidTemperature({
-      ...batch,
-      wanted: kelvin(18),
-      roomTemperature: kelvin(28),
-      flourTemperature: kelvin(28),
-      mixing: 'food-processor',
-    });
-    expect(advice.limited).toBe('freezing');
+  const summer: Batch = {
+    ...batch,
+    wanted: kelvin(18),
+    roomTemperature: kelvin(28),
+    flourTemperature: kelvin(28),
+    tapTemperature: kelvin(20),
+    mixing: 'food-processor',
+  };
+
+  it('takes ice where the tap is too warm: the heat of every part adds up, ice melted', () => {
+    const advice = liquidTemperature(summer);
+    expect(advice.limited).toBeUndefined();
     expect(advice.temperature).toBeCloseTo(kelvin(0), 9);
-    expect(advice.doughTemperature).toBeGreaterThan(kelvin(18));
     expect(advice.iceShare).toBeGreaterThan(0.1);
+    expect(advice.ice).toBeCloseTo(0.372 * advice.iceShare, 12);
+    // J of the water part against 0 degC, by hand: tap water warm, ice short of 144 Btu/lb.
+    const { mass } = summer.liquid[0]!;
+    const heat = (mass - advice.ice) * 4180 * 20 - advice.ice * 144 * 2326;
+    const asIfLiquid = kelvin(0) + heat / (mass * 4180);
+    expect(doughTemperatureWith(summer, asIfLiquid)).toBeCloseTo(kelvin(18), 9);
+  });
+
+  it('needs no ice from a cold tap, and the more the warmer the tap', () => {
+    const at = (tap: number) => liquidTemperature({ ...summer, tapTemperature: kelvin(tap) }).ice;
+    expect(liquidTemperature({ ...batch, tapTemperature: kelvin(5) }).ice).toBe(0);
+    expect(at(25)).toBeGreaterThan(at(15));
+  });
+
+  it('stops at half the water as ice and says what the dough then reaches', () => {
+    const advice = liquidTemperature({ ...summer, wanted: kelvin(3) });
+    expect(advice.limited).toBe('freezing');
+    expect(advice.iceShare).toBe(0.5);
+    expect(advice.temperature).toBeCloseTo(kelvin(0), 9);
+    expect(advice.doughTemperature).toBeGreaterThan(kelvin(3));
+  });
+
+  it('takes no ice where there is no water to replace, and lets only the water be ice', () => {
+    const beer = { kind: 'beer', percent: 62, waterShare: undefined } as const;
+    const none = liquidTemperature({ ...summer, liquid: [{ mass: 0.372, part: beer }] });
+    expect([none.ice, none.limited]).toEqual([0, 'freezing']);
+    const half = liquidTemperature({
+      ...summer,
+      wanted: kelvin(20),
+      liquid: [
+        { mass: 0.186, part: beer },
+        { mass: 0.186, part: { ...beer, kind: 'water' } },
+      ],
+    });
+    expect(half.ice).toBeGreaterThan(0);
+    expect(half.ice).toBeLessThanOrEqual(0.093);
+  });
+
+  it('leaves oil and honey at room temperature: they are not poured with the water', () => {
+    const part = { kind: 'honey', percent: 10, waterShare: undefined } as const;
+    const sweet = liquidTemperature({ ...batch, liquid: [...batch.liquid, { mass: 0.06, part }] });
+    expect(sweet.temperature).not.toBeCloseTo(liquidTemperature(batch).temperature, 1);
+    expect(() => liquidTemperature({ ...batch, liquid: [{ mass: 0.3, part }] })).toThrow(OutOfRange);
+  });
+
+  // Arithmetic by hand with Cengel and Boles' specific heats at 62 %: 1.76/(0.62 x 4.18) = 0.679; at 60 %: 0.702.
+  it('says what one kelvin of flour weighs against one of liquid, where the rule says 1', () => {
+    const { terms } = liquidTemperature(batch);
+    expect(terms.flourCounts).toBeCloseTo(0.679, 3);
+    expect(terms.hydrationRise).toBeGreaterThan(3.2);
+    expect(terms.hydrationRise).toBeLessThan(3.5);
   });
 
   it('needs milk no cooler than water: milk carries less heat', () => {

@@ -25,7 +25,17 @@ const inputs: fc.Arbitrary<ScheduleInput> = fc
       at += bake + wait;
       return { inAt, outAt: inAt + bake };
     });
-    return { kind, bakes: times, rest, rise, past: rise + later, ...handworkFor(bakes.length, mixing) };
+    return {
+      kind,
+      bakes: times,
+      stages: [
+        { where: 'room' as const, as: 'bulk' as const, duration: Math.max(0, rise - rest) },
+        { where: 'room' as const, as: 'balls' as const, duration: rest },
+      ],
+      ready: rise,
+      past: rise + later,
+      ...handworkFor(bakes.length, mixing),
+    };
   });
 const sure = { seed: 20260131, numRuns: 400 };
 const rounding = 1e-6;
@@ -49,15 +59,17 @@ describe('schedule, whatever the evening', () => {
       fc.property(inputs, (input) => {
         const plan = schedule(input);
         expect(plan.mixTo).toBeLessThanOrEqual(plan.ballFrom + rounding);
-        expect(plan.doughReady - plan.ballTo).toBeGreaterThanOrEqual(input.rest - rounding);
-        expect(plan.doughReady - plan.mixTo).toBeGreaterThanOrEqual(input.rise - rounding);
+        const rest = input.stages.at(-1)!.duration;
+        expect(plan.shapeable - plan.ballTo).toBeGreaterThanOrEqual(rest - rounding);
+        expect(plan.doughReady - plan.mixTo).toBeGreaterThanOrEqual(input.ready - rounding);
+        expect(plan.shapeable).toBeGreaterThanOrEqual(plan.doughReady - rounding);
         expect(plan.doughPast).toBeGreaterThanOrEqual(plan.doughReady);
         const find = (kind: string, pizza: number) =>
           plan.hands.find((task) => task.kind === kind && task.pizza === pizza)!;
         const prepared = plan.hands.find((task) => task.kind === 'prepare')!;
         expect(prepared.to).toBeLessThanOrEqual(find('shape', 1).from + rounding);
         expect(prepared.from).toBeGreaterThanOrEqual(plan.mixTo - rounding);
-        expect(find('shape', 1).from).toBeGreaterThanOrEqual(plan.doughReady - rounding);
+        expect(find('shape', 1).from).toBeGreaterThanOrEqual(plan.shapeable - rounding);
         for (let pizza = 1; pizza <= input.bakes.length; pizza++) {
           const shift = input.bakes[0]!.inAt;
           expect(find('shape', pizza).to).toBeLessThanOrEqual(find('load', pizza).from + rounding);
@@ -89,11 +101,15 @@ describe('schedule, whatever the evening', () => {
 });
 
 const one = { inAt: 3000, outAt: 3400 };
+const stages = (bulk: number, balls: number): ScheduleInput['stages'] => [
+  { where: 'room', as: 'bulk', duration: bulk },
+  { where: 'room', as: 'balls', duration: balls },
+];
 const quick: ScheduleInput = {
   kind: 'startAt',
   bakes: [one],
-  rest: 900,
-  rise: 3600,
+  stages: stages(2700, 900),
+  ready: 3600,
   past: 7000,
   ...handworkFor(1, 'mixer'),
 };
@@ -119,10 +135,57 @@ describe('who sets the pace', () => {
   });
 
   it('is the hands when no pause is long enough for sauce and cheese', () => {
-    const plan = schedule({ ...quick, bakes: [{ inAt: 600, outAt: 900 }], rise: 300, rest: 60 });
+    const plan = schedule({
+      ...quick,
+      bakes: [{ inAt: 600, outAt: 900 }],
+      stages: stages(240, 60),
+      ready: 300,
+    });
     expect(plan.limitedBy).toBe('hands');
     expect(plan.slack.dough).toBeGreaterThan(0);
     expect(plan.slack.dough).toBeCloseTo(handling.prepare.once + handling.prepare.each - 60, 6);
+  });
+});
+
+describe('a rise in several places', () => {
+  const day = 24 * 3600;
+  const plan = schedule({
+    ...quick,
+    kind: 'eatAt',
+    stages: [
+      { where: 'room', as: 'bulk', duration: 3600 },
+      { where: 'refrigerator', as: 'balls', duration: day },
+      { where: 'room', as: 'balls', duration: 7200 },
+    ],
+    ready: 3600 + day + 1800,
+    past: 3600 + day + 12_000,
+  });
+
+  it('keeps every place as long as asked, one after the other, and shapes when the last is over', () => {
+    expect(plan.stages.map(({ from, to }) => to - from)).toEqual([3600, day, 7200]);
+    for (const [i, { from }] of plan.stages.entries())
+      expect(from).toBeCloseTo(i === 0 ? plan.mixTo : plan.stages[i - 1]!.to, 6);
+    expect(plan.shapeable).toBeCloseTo(plan.stages[2]!.to, 6);
+    expect(plan.doughReady).toBeCloseTo(plan.shapeable - 5400, 6);
+    expect(plan.ballTo).toBeCloseTo(plan.stages[1]!.from, 6);
+  });
+
+  it('asks for hands where the dough changes its place, and once to ball it', () => {
+    const moves = plan.hands.filter(({ kind }) => kind === 'move');
+    expect(moves.map(({ to }) => to)).toEqual([plan.stages[2]!.from]);
+    expect(plan.hands.filter(({ kind }) => kind === 'ball')).toHaveLength(1);
+  });
+
+  it('prepares sauce and cheese in the last pause, not a day before', () => {
+    const prepared = plan.hands.find(({ kind }) => kind === 'prepare')!;
+    expect(prepared.from).toBeGreaterThan(plan.stages[2]!.from);
+  });
+
+  it('begins each chain no later than it is long', () => {
+    expect(plan.beginBy.dough).toBeCloseTo(plan.mixFrom, 6);
+    expect(plan.beginBy.plate).toBe(plan.ovenOn);
+    expect(plan.limitedBy).toBe('dough');
+    expect(plan.beginBy.plate - plan.beginBy.dough).toBeCloseTo(plan.slack.plate, 6);
   });
 });
 

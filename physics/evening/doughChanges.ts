@@ -1,0 +1,185 @@
+/** Ways to a dough that is shaped sooner: more yeast, warmer liquid, a warmer place, less rest. */
+import { freshYeastFor } from '../dough/ingredients.ts';
+import { doughTemperatureFor, placeTemperatureFor, yeastFor } from '../dough/riseSolve.ts';
+import { zeroCelsius } from '../materials/constants.ts';
+import type { Suggestion } from './answer.ts';
+import { attempt } from './attempt.ts';
+import type { Dough, Evening } from './evening.ts';
+import { type Joined, joinClocks, lastShape } from './join.ts';
+import { segmentsOf } from './planDough.ts';
+import type { EveningRun } from './run.ts';
+import { handworkFor } from './schedule.ts';
+import { celsiusText, durationText, percentText } from './steps.ts';
+
+/** Percent of fresh yeast, or its equal, above which a dough smells of it: common practice, no source. */
+const mostFreshYeast = 5;
+/** K: pizzerias mix to 80 to 85 degF, 27 to 29 degC, and no warmer (PMQ); half a kelvin of grace. */
+const warmestDough = 303.15;
+/** K, an oven with its light on or a proofing box: common practice, no source. */
+const warmestPlace = 308.15;
+/** s: balls shaped sooner spring back (common practice, no source). */
+const shortestRest = 15 * 60;
+/** s: a minute of a dough's hours is no difference. */
+const enough = 60;
+
+/** Upwards to a figure that a cook can set: never a dough that comes a little too late. */
+const upTo = (value: number, step: number): number => Math.ceil(value / step - 1e-9) * step;
+const roundedUp = (percent: number): number => {
+  const step = 10 ** (Math.floor(Math.log10(percent)) - 1);
+  return Number(upTo(percent, step).toPrecision(2));
+};
+const halfDegrees = (kelvin: number): number => upTo(kelvin - zeroCelsius, 0.5) + zeroCelsius;
+const written = (kelvin: number): string => `${Number((kelvin - zeroCelsius).toFixed(1))} degC`;
+
+interface Try {
+  readonly id: Suggestion['id'];
+  readonly dough: Partial<Dough>;
+  readonly change: Suggestion['change'];
+  readonly says: (gained: Joined) => string;
+}
+
+/**
+ * Changes of the dough that bring its shaping forward by so many seconds, each alone; those that cannot all the way go
+ * as far as is sane and say so.
+ *
+ * @param purpose what is reached, as the end of a sentence: `the plate waits no longer`
+ */
+export function quicker(
+  evening: Evening,
+  run: EveningRun,
+  joined: Joined,
+  needed: number,
+  purpose: string,
+): readonly Suggestion[] {
+  const before = joined.plan.beginBy.dough;
+  const tries = [
+    moreYeast(evening, joined, needed),
+    warmerLiquid(evening, joined, needed),
+    warmerPlace(evening, joined, needed),
+    lessRest(evening, joined, needed),
+  ];
+  return tries.flatMap((one) => {
+    if (one === undefined) return [];
+    const changed: Evening = { ...evening, dough: { ...evening.dough, ...one.dough } };
+    const after = attempt(() => joinClocks(changed, run.bakes));
+    if (after === undefined || after.dough.liquid.limited !== undefined) return [];
+    const gained = after.plan.beginBy.dough - before;
+    if (gained < enough) return [];
+    const keeps = lastShape(after.plan) <= after.plan.doughPast;
+    const meets = gained >= needed - enough && keeps;
+    const reach = meets
+      ? purpose
+      : gained < needed - enough
+        ? `that gains ${durationText(gained)} of the ${durationText(needed)} missing`
+        : 'but it would be past its best before the last pizza';
+    return [
+      {
+        id: one.id,
+        message: `${one.says(after)}: ${reach}.`,
+        change: one.change,
+        gainsMinutes: gained / 60,
+        meets,
+      },
+    ];
+  });
+}
+
+/** s from the end of mixing to shaping that is wanted; never less than balling and the rest of the balls take. */
+function wantedLength(evening: Evening, { plan }: Joined, needed: number): number {
+  const { ball } = handworkFor(evening.pizzas.count, evening.dough.mixing);
+  const balls = plan.stages
+    .filter(({ as }) => as === 'balls')
+    .reduce((sum, { duration }) => sum + duration, 0);
+  return Math.max(plan.shapeable - plan.mixTo - needed, ball + balls);
+}
+
+function moreYeast(evening: Evening, joined: Joined, needed: number): Try | undefined {
+  const { dough } = evening;
+  const { kind } = dough.yeast;
+  const limit = mostFreshYeast / freshYeastFor[kind];
+  const solved =
+    attempt(() =>
+      yeastFor(
+        wantedLength(evening, joined, needed),
+        kind,
+        dough,
+        joined.dough.liquid.doughTemperature,
+        segmentsOf(evening),
+      ),
+    ) ?? limit;
+  const percent = roundedUp(Math.min(solved, limit));
+  if (percent <= dough.yeast.percent) return undefined;
+  return {
+    id: 'yeast',
+    dough: { yeast: { kind, percent } },
+    change: [{ path: 'dough.yeast.percent', value: String(percent) }],
+    says: ({ dough: { grams } }) =>
+      `Take ${percentText(percent)} ${kind} yeast (${grams['yeast']!} g) in place of ${dough.yeast.percent} %`,
+  };
+}
+
+function warmerLiquid(evening: Evening, joined: Joined, needed: number): Try | undefined {
+  const { dough } = evening;
+  const solved =
+    attempt(() => doughTemperatureFor(wantedLength(evening, joined, needed), dough, segmentsOf(evening))) ??
+    warmestDough;
+  const wantedTemperature = halfDegrees(Math.min(solved, warmestDough));
+  if (wantedTemperature <= dough.wantedTemperature) return undefined;
+  return {
+    id: 'liquid',
+    dough: { wantedTemperature },
+    change: [{ path: 'dough.wantedTemperature', value: written(wantedTemperature) }],
+    says: ({ dough: { liquid } }) =>
+      `Mix the dough to ${celsiusText(wantedTemperature)}, with liquid of ${celsiusText(liquid.temperature)}`,
+  };
+}
+
+/** The dough with its open phase, or its only place, at another temperature. */
+function placedAt(dough: Dough, temperature: number): Partial<Dough> | undefined {
+  if (dough.phases.length === 0) return { riseTemperature: temperature };
+  if (dough.phases.every(({ duration }) => duration !== undefined)) return undefined;
+  return {
+    phases: dough.phases.map((phase) => (phase.duration === undefined ? { ...phase, temperature } : phase)),
+  };
+}
+
+function warmerPlace(evening: Evening, joined: Joined, needed: number): Try | undefined {
+  const { dough } = evening;
+  const open = dough.phases.findIndex(({ duration }) => duration === undefined);
+  const now = open < 0 ? dough.riseTemperature : dough.phases[open]!.temperature;
+  if (placedAt(dough, now) === undefined) return undefined;
+  const at = (temperature: number) =>
+    segmentsOf({ ...evening, dough: { ...dough, ...placedAt(dough, temperature) } });
+  const solved =
+    attempt(() =>
+      placeTemperatureFor(
+        wantedLength(evening, joined, needed),
+        dough,
+        joined.dough.liquid.doughTemperature,
+        at,
+      ),
+    ) ?? warmestPlace;
+  const temperature = halfDegrees(Math.min(solved, warmestPlace));
+  if (temperature <= now) return undefined;
+  const path = open < 0 ? 'dough.riseTemperature' : `dough.phases.${open}.temperature`;
+  return {
+    id: 'place',
+    dough: placedAt(dough, temperature)!,
+    change: [{ path, value: written(temperature) }],
+    says: () => `Let the dough rise at ${celsiusText(temperature)} in place of ${celsiusText(now)}`,
+  };
+}
+
+/** Only where the rest and not the yeast decides when the balls are shaped. */
+function lessRest({ dough }: Evening, { plan }: Joined, needed: number): Try | undefined {
+  if (dough.phases.length > 0 || plan.shapeable - plan.doughReady < enough) return undefined;
+  const minutes = Math.round(Math.max(shortestRest, dough.restBeforeShaping - needed) / 60);
+  if (minutes * 60 >= dough.restBeforeShaping) return undefined;
+  return {
+    id: 'rest',
+    dough: { restBeforeShaping: minutes * 60 },
+    change: [{ path: 'dough.restBeforeShaping', value: `${minutes} min` }],
+    says: () =>
+      `Shape the balls after ${durationText(minutes * 60)} in place of ${durationText(dough.restBeforeShaping)}`,
+  };
+}

@@ -1,0 +1,149 @@
+/**
+ * What to change so that dough and plate meet: where one keeps the other waiting, where the evening should have begun
+ * already, and where the dough would not last. Every figure is solved for and then planned anew, so that what is
+ * promised is what the plan gives when the change is made.
+ */
+import type { Suggestion } from './answer.ts';
+import { attempt } from './attempt.ts';
+import { quicker } from './doughChanges.ts';
+import type { Engine } from './engine.ts';
+import type { Evening } from './evening.ts';
+import { type Joined, lastShape } from './join.ts';
+import { keepingLonger } from './keepLonger.ts';
+import type { EveningRun } from './run.ts';
+import { durationText } from './steps.ts';
+import { thinnerPlate } from './thinnerPlate.ts';
+
+/** s: chains that differ by less meet as well as anyone can tell. */
+const near = 10 * 60;
+
+export interface SuggestionFacts {
+  readonly evening: Evening;
+  readonly run: EveningRun;
+  readonly joined: Joined;
+  readonly engine: Engine;
+  /** s from the first load, of whoever asks; undefined when nothing can lie in the past */
+  readonly now: number | undefined;
+  /** whether to try other plates, which takes further runs of the oven */
+  readonly tryPlates: boolean;
+}
+
+/**
+ * What each costs a cook, the cheapest first: a switch turned sooner; sauce made the day before; a first pizza on a
+ * plate a little colder; a gram of yeast; warmer liquid; a warmer place, which a kitchen may not have; less rest, which
+ * the shaping pays for; a later supper; another plate. Our own judgement.
+ */
+const byCost: readonly Suggestion['id'][] = [
+  'oven-earlier',
+  'ahead',
+  'load-colder',
+  'yeast',
+  'liquid',
+  'place',
+  'rest',
+  'later',
+  'plate',
+];
+
+/** Those that make them meet alone come first, by cost; then the others, by what they gain. */
+function sorted(suggestions: readonly Suggestion[]): readonly Suggestion[] {
+  return [...suggestions].sort((a, b) => {
+    if (a.meets !== b.meets) return a.meets ? -1 : 1;
+    return a.meets ? byCost.indexOf(a.id) - byCost.indexOf(b.id) : b.gainsMinutes - a.gainsMinutes;
+  });
+}
+
+export function suggestionsFor(facts: SuggestionFacts): readonly Suggestion[] {
+  const { evening, joined } = facts;
+  const parts = evening.anchor.kind === 'startAt' ? waiting(facts) : late(facts);
+  const short = lastShape(joined.plan) > joined.plan.doughPast;
+  return sorted([...parts, ...(short ? keepingLonger(evening, facts.run, joined) : [])]);
+}
+
+/** Begun at once: whoever is ready first waits for the other. */
+function waiting(facts: SuggestionFacts): readonly Suggestion[] {
+  const { evening, run, joined, engine } = facts;
+  const { limitedBy, slack } = joined.plan;
+  const minutes = (seconds: number): number => seconds / 60;
+  if (limitedBy === 'dough')
+    return slack.plate < near ? [] : quicker(evening, run, joined, slack.plate, 'the plate waits no longer');
+  if (limitedBy === 'hands') {
+    const gain = Math.min(slack.plate, slack.dough);
+    return gain < 60 ? [] : [ahead(gain)];
+  }
+  if (slack.dough < near) return [];
+  const early: Suggestion = {
+    id: 'oven-earlier',
+    message: `Switch the oven on ${durationText(slack.dough)} before you begin to mix: then the dough does not wait for the plate.`,
+    change: [],
+    gainsMinutes: minutes(slack.dough),
+    meets: true,
+  };
+  return [early, ...(facts.tryPlates ? thinnerPlate(evening, run, engine, slack.dough) : [])];
+}
+
+function ahead(gain: number): Suggestion {
+  return {
+    id: 'ahead',
+    message: `Get sauce and cheese ready before you mix, or the day before: no pause of the dough is long enough for it, and the balls then wait ${durationText(gain)} less.`,
+    change: [],
+    gainsMinutes: gain / 60,
+    meets: true,
+  };
+}
+
+/** For a fixed supper: what should have begun already by the clock of whoever asks. */
+function late(facts: SuggestionFacts): readonly Suggestion[] {
+  const { evening, run, joined, engine, now } = facts;
+  const { beginBy } = joined.plan;
+  // Once the first pizza should be in the oven there is nothing left to hurry.
+  if (now === undefined || now >= 0) return [];
+  const doughLate = now - beginBy.dough;
+  const plateLate = now - beginBy.plate;
+  const most = Math.max(doughLate, plateLate);
+  if (!(most > 0)) return [];
+  const found: Suggestion[] = [
+    {
+      id: 'later',
+      message: `Eat ${durationText(most)} later, and nothing else has to change.`,
+      change: [],
+      gainsMinutes: most / 60,
+      meets: true,
+    },
+  ];
+  if (doughLate > 0)
+    found.push(...quicker(evening, run, joined, doughLate, 'the dough mixed now is in time'));
+  if (plateLate > 0) {
+    found.push(...loadColder(evening, run, engine, plateLate, doughLate <= 0));
+    if (facts.tryPlates) found.push(...thinnerPlate(evening, run, engine, plateLate));
+  }
+  // With both late a change of one is not enough.
+  return doughLate > 0 && plateLate > 0
+    ? found.map((one) => (one.id === 'later' ? one : { ...one, meets: false }))
+    : found;
+}
+
+/** The first pizza at its time on a plate that is not ready yet: what it costs. */
+function loadColder(
+  evening: Evening,
+  run: EveningRun,
+  engine: Engine,
+  plateLate: number,
+  alone: boolean,
+): readonly Suggestion[] {
+  const lateMinutes = Math.ceil(plateLate / 60);
+  const [cost] = attempt(() => engine.lateStart(evening, run, [lateMinutes])) ?? [];
+  const first = run.bakes[0]!;
+  if (cost === undefined) return [];
+  const colder = first.plateTopAtLoad - 273.15 - cost.plateTopC;
+  const longer = cost.bakeMinutes * 60 - (first.outAt - first.inAt);
+  return [
+    {
+      id: 'load-colder',
+      message: `Switch the oven on now and load the first pizza at its time: the plate is ${Math.max(0, colder).toFixed(0)} K colder and the pizza bakes ${durationText(Math.max(0, longer))} longer.`,
+      change: [],
+      gainsMinutes: plateLate / 60,
+      meets: alone,
+    },
+  ];
+}
