@@ -1,9 +1,9 @@
 /** The view Plan: drawing, inputs, answers, clock, notes. */
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { X } from 'lucide-react';
 import { Answers } from './answers/Answers.tsx';
 import { Clock } from './clock/Clock.tsx';
-import { clockModel, restingMoment } from './clock/model.ts';
+import { clockModel, restingMoment, withNow } from './clock/model.ts';
 import { momentAt } from './clock/moment.ts';
 import { Drawing } from './drawing/Drawing.tsx';
 import { Inputs } from './inputs/Inputs.tsx';
@@ -57,8 +57,23 @@ function Held() {
   return null;
 }
 
+/** The present, to the minute. */
+function useNow(): number {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => {
+      setNow(Math.floor(Date.now() / 60_000) * 60_000);
+    }, 10_000);
+    return () => {
+      clearInterval(timer);
+    };
+  }, []);
+  return now;
+}
+
 function useMoments(forecast: Forecast) {
-  const model = useMemo(() => clockModel(forecast), [forecast]);
+  const now = useNow();
+  const model = useMemo(() => withNow(clockModel(forecast), now), [forecast, now]);
   const pointed = useMoment((state) => state.moment);
   const view = useMoment((state) => state.view) ?? model.usual;
   const at = pointed ?? restingMoment(model);

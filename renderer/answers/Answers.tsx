@@ -9,6 +9,11 @@ interface AnswersProps {
   readonly assumed: readonly string[];
 }
 
+/** A figure and its unit stay on one line. */
+function unbroken(text: string): string {
+  return text.replaceAll(/(\d|½) (?=(?:g|oz|min|s|h|AM|PM)\b)/gu, '$1\u00a0');
+}
+
 function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly string[] }) {
   const { id, heading, pieces, range, because, figures, moment } = answer;
   return (
@@ -24,8 +29,8 @@ function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly st
               </span>
             ))}
           </span>
-          <span className="answer-range">{range}</span>
-          <span className="answer-because">{because}</span>
+          <span className="answer-range">{unbroken(range)}</span>
+          <span className="answer-because">{unbroken(because)}</span>
         </Button>
         <Popover className="sheet" placement="bottom start">
           <Dialog className="sheet-body">

@@ -81,6 +81,18 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
   }, [frame]);
 
   useEffect(() => {
+    // On paper the style sheet gives other colours: the chart is drawn again for it, and once more afterwards.
+    const paper = window.matchMedia('print');
+    const redraw = (): void => {
+      wish.current?.();
+    };
+    paper.addEventListener('change', redraw);
+    return () => {
+      paper.removeEventListener('change', redraw);
+    };
+  }, []);
+
+  useEffect(() => {
     const element = plot.current;
     return () => {
       cancelAnimationFrame(frameRequest.current);

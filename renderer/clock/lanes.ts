@@ -27,10 +27,11 @@ export interface Lanes {
 
 const inset = 6;
 
-/** The name in full, else short: "Pizza 2" as "2", "Sauce and cheese" as "Sauce". */
-function namesOf(task: Task): readonly string[] {
+/** The name in full, else short: "Sauce and cheese" as "Sauce"; bakes by their numbers once one is too narrow. */
+function namesOf(task: Task, byNumber: boolean): readonly string[] {
   const number = /^bake-(\d+)$/.exec(task.id)?.[1];
-  return [task.name, number ?? task.name.split(' ')[0]!];
+  if (number !== undefined) return byNumber ? [number] : [task.name];
+  return [task.name, task.name.split(' ')[0]!];
 }
 /** What is done for each pizza in turn stands too close together for names beside the bars. */
 function isRepeated(task: Task): boolean {
@@ -58,6 +59,10 @@ export function lanesOf(
       .filter(({ bar }) => bar.to > view.from && bar.from < view.to);
     // A name beside its bar keeps clear of the other bars, of the lines of events, and of names already placed.
     const lines = model.events.filter(({ at }) => at > view.from && at < view.to).map(({ at }) => px(at));
+    const byNumber = shown.some(
+      ({ bar, left, right }) =>
+        bar.task.id.startsWith('bake-') && widthOf(bar.task.name) + 2 * inset > right - left,
+    );
     for (const one of shown) {
       const others = shown.filter((other) => other !== one && other.row === one.row);
       const names = placed.filter(({ row, beside }) => row === one.row && beside);
@@ -71,7 +76,7 @@ export function lanesOf(
         from: Math.max(0, ...ends.filter((x) => x <= one.left + 1)),
         to: Math.min(width, ...starts.filter((x) => x >= one.right - 1)),
       };
-      placed.push({ ...one, ...written(one, room, widthOf) });
+      placed.push({ ...one, ...written(one, room, byNumber, widthOf) });
     }
     rows += count;
   }
@@ -81,9 +86,10 @@ export function lanesOf(
 function written(
   { bar, left, right }: { readonly bar: LaneBar; readonly left: number; readonly right: number },
   room: { readonly from: number; readonly to: number },
+  byNumber: boolean,
   widthOf: (text: string) => number,
 ): Pick<PlacedBar, 'text' | 'textLeft' | 'textRight' | 'beside'> {
-  const names = namesOf(bar.task);
+  const names = namesOf(bar.task, byNumber);
   const short = isRepeated(bar.task) && bar.task.lane === 'hands' ? names.slice(0, 1) : names;
   const inside = short.find((text) => widthOf(text) + 2 * inset <= right - left);
   const at = (text: string | undefined, textLeft: number, beside: boolean) => ({

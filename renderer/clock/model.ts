@@ -23,7 +23,7 @@ export interface Series {
   readonly kelvin: Float64Array;
 }
 export interface ClockEvent {
-  readonly id: 'on' | 'signal' | 'ready' | 'eat';
+  readonly id: 'on' | 'signal' | 'ready' | 'eat' | 'now';
   readonly label: string;
   /** said too where there is room */
   readonly detail?: string;
@@ -119,6 +119,13 @@ export function clockModel(forecast: Forecast): ClockModel {
       to: ovenOn + outAt * 1000,
     })),
   };
+}
+
+/** The same with the present marked, while the evening runs. */
+export function withNow(model: ClockModel, now: number): ClockModel {
+  if (now < model.whole.from || now > model.whole.to) return model;
+  const mark: ClockEvent = { id: 'now', label: `now ${clockText(now, model.offset)}`, at: now };
+  return { ...model, events: [...model.events, mark].sort((a, b) => a.at - b.at) };
 }
 
 /** Two thirds through the first bake: the moment shown until another is pointed at. */

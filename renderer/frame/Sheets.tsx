@@ -18,7 +18,7 @@ export function KeysSheet({ open, onClose }: { readonly open: boolean; readonly 
       }}
     >
       <Modal className="sheet">
-        <Dialog className="sheet-body">
+        <Dialog className="sheet-body wide-sheet">
           <Heading slot="title">Keys</Heading>
           <table className="keys-table">
             <tbody>

@@ -4,12 +4,13 @@ import { RackControl } from './RackControl.tsx';
 import { ShadeControl } from './ShadeControl.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { factsOf, type FieldSpec } from './fields.ts';
-import { entryOf, shownQuantity } from './shown.ts';
+import { entryOf, shownQuantity, shownUnit } from './shown.ts';
 import { valueAt } from '../state/path.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { useUnits } from '../state/settingsStore.ts';
 import { effects } from './effects.ts';
+import type { UnitSystem } from '../../physics/quantities/index.ts';
 import type { ControlProps } from './FieldRow.tsx';
 
 function useValue(path: string): { written: unknown; si: unknown } {
@@ -24,7 +25,14 @@ function useValue(path: string): { written: unknown; si: unknown } {
 /** Where the evening in SI keeps what the file keeps at a path; they differ in few places. */
 function siPath(path: string): string {
   if (path === 'pizzas.shade') return 'pizzas.shadeLightness';
+  if (path === 'plate.diameter') return 'plate.width';
   return path.replace(/^plate\.(density|specificHeat|thermalConductivity|emissivity)$/u, 'plate.custom.$1');
+}
+
+/** What a field that may be left empty says, with the unit that a bare number would take. */
+function emptyText({ path, optional }: FieldSpec, units: UnitSystem): string | undefined {
+  const unit = shownUnit(path, units);
+  return optional === undefined || unit === '' ? optional : `${optional}; ${unit}`;
 }
 
 function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
@@ -32,8 +40,10 @@ function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlPro
   const units = useUnits();
   const draft = usePlan(({ drafts }) => drafts[path]);
   const { written, si } = useValue(path);
-  const quantity = factsOf(path).kind !== 'number';
+  const { kind } = factsOf(path);
+  const quantity = kind !== 'number';
   const shown = (): string => {
+    if (kind === 'price') return typeof written === 'string' ? written : '';
     if (typeof si !== 'number') return '';
     if (!quantity) return unit === undefined ? String(si) : `${String(si)} ${unit}`;
     return shownQuantity(typeof written === 'string' ? written : undefined, si, path, units);
@@ -44,7 +54,13 @@ function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlPro
       shown={draft?.text ?? shown()}
       step={step}
       inputMode={quantity ? 'text' : 'decimal'}
+      placeholder={emptyText(spec, units)}
       onTake={(text) => {
+        if (spec.optional !== undefined && text.trim() === '') {
+          dropDraft(path);
+          change({ [path]: undefined });
+          return;
+        }
         const entry = entryOf(text, path, units);
         if (entry.ok) enter(path, text, entry.value);
         else refuse(path, text, entry.reason);

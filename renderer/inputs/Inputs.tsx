@@ -1,6 +1,9 @@
 /** The inputs: six groups that fold. */
 import { Field } from './Field.tsx';
 import { Group } from './Group.tsx';
+import { MoreFields } from './MoreFields.tsx';
+import { ovenPhysicsFields } from './ovenPhysics.ts';
+import { PhaseList } from './PhaseList.tsx';
 import { PartList, type Part } from './PartList.tsx';
 import { WhenFields } from './WhenFields.tsx';
 import {
@@ -62,6 +65,11 @@ export function Inputs() {
   if (!reading.ok) return null;
   const { evening } = reading;
   const said = summaries(evening, units);
+  const wrongIn = (specs: readonly FieldSpec[]) => specs.some(({ path }) => drafts[path] !== undefined);
+  const round = evening.plate.shape === 'round';
+  const plateMore = plateFields.more.filter(({ path }) =>
+    round ? path !== 'plate.width' && path !== 'plate.depth' : path !== 'plate.diameter',
+  );
   const group = (name: GroupName) => ({ name, summary: said[name], wrong: holdsWrong(name, drafts) });
   return (
     <>
@@ -69,14 +77,23 @@ export function Inputs() {
         <WhenFields />
       </Group>
       <Group {...group('Oven')} startsOpen>
-        <Fields specs={ovenFields} />
+        <Fields specs={ovenFields.first} />
+        <MoreFields name="More of the oven" wrong={wrongIn(ovenFields.more)}>
+          <Fields specs={ovenFields.more} />
+        </MoreFields>
+        <MoreFields name="Its physics" wrong={wrongIn(ovenPhysicsFields)}>
+          <Fields specs={ovenPhysicsFields} />
+        </MoreFields>
       </Group>
       <Group {...group('Plate')} startsOpen>
-        <Fields specs={plateFields} />
+        <Fields specs={plateFields.first} />
         {evening.plate.material === 'custom' && <Fields specs={customPlateFields} />}
+        <MoreFields name="More of the plate" wrong={wrongIn(plateMore)}>
+          <Fields specs={plateMore} />
+        </MoreFields>
       </Group>
       <Group {...group('Pizzas')}>
-        <Fields specs={pizzaFields} />
+        <Fields specs={pizzaFields.first} />
         <PartList
           path="toppings.cheese"
           label="Cheese"
@@ -86,6 +103,9 @@ export function Inputs() {
           fresh={{ kind: 'hard', mass: units === 'us' ? '0.5 oz' : '15 g' }}
           mayBeEmpty
         />
+        <MoreFields name="More of the toppings" wrong={wrongIn(pizzaFields.more)}>
+          <Fields specs={pizzaFields.more} />
+        </MoreFields>
       </Group>
       <Group {...group('Dough')}>
         <PartList
@@ -97,7 +117,11 @@ export function Inputs() {
           fresh={{ kind: 'milk', percent: 5 }}
           mayBeEmpty={false}
         />
-        <Fields specs={doughFields} />
+        <Fields specs={doughFields.first} />
+        <MoreFields name="More of the dough" wrong={wrongIn(doughFields.more)}>
+          <Fields specs={doughFields.more} />
+        </MoreFields>
+        <PhaseList evening={evening} />
       </Group>
       <Group {...group('Kitchen')}>
         <Fields specs={kitchenFields} />

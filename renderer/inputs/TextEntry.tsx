@@ -9,6 +9,8 @@ interface TextEntryProps extends ControlProps {
   readonly onTake: (text: string) => void;
   readonly onBack: () => void;
   readonly inputMode?: 'decimal' | 'text';
+  /** what an empty field says */
+  readonly placeholder?: string | undefined;
   /** where no label of the page names the field */
   readonly label?: string;
 }
@@ -20,6 +22,7 @@ export function TextEntry({
   onBack,
   inputMode = 'text',
   label,
+  placeholder,
   ...control
 }: TextEntryProps) {
   // Undefined while nobody types: the field then follows the plan.
@@ -32,6 +35,7 @@ export function TextEntry({
     <input
       {...control}
       aria-label={label}
+      placeholder={placeholder}
       className="entry"
       type="text"
       inputMode={inputMode}

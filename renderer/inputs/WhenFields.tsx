@@ -1,9 +1,12 @@
 /** What the evening is tied to: the first pizza cut, or the start; by the clock of the plan's own offset. */
 import { FieldRow } from './FieldRow.tsx';
-import { change, enter, refuse, usePlan } from '../state/planStore.ts';
+import { TextEntry } from './TextEntry.tsx';
+import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
-import { epochOfWall, instantText, localOffset, wallFields } from '../words/clock.ts';
+import { clockText, epochOfWall, wallTimeOf, instantText, localOffset, wallFields } from '../words/clock.ts';
 import type { ControlProps } from './FieldRow.tsx';
+
+const timePath = 'anchor.time';
 
 /**
  * The wall time as an instant. A plan that keeps this machine's offset keeps it over a change of the clocks too; one
@@ -23,30 +26,31 @@ export function anchored(
 
 export function WhenFields() {
   const file = usePlan((state) => state.file);
+  const draft = usePlan(({ drafts }) => drafts[timePath]);
   const reading = readingOf(file);
   if (!reading.ok) return null;
   const { kind, time } = reading.evening.anchor;
   const before = { at: time.epochMilliseconds, offset: time.offsetMinutes };
   const wall = wallFields(before.at, before.offset);
   const take = (day: string, clock: string): void => {
-    const text = anchored(day, clock, before);
+    const time = wallTimeOf(clock);
+    const text = time === undefined ? undefined : anchored(day, time, before);
     if (text === undefined)
-      refuse('anchor.time', `${day} ${clock}`, 'Found no full day and time; allowed both.');
-    else enter('anchor.time', `${day} ${clock}`, text);
+      refuse(timePath, clock, `Found ${JSON.stringify(clock)}; allowed a time such as 19:30 or 7:30 pm.`);
+    else enter(timePath, clock, text);
   };
-  const days = ({ id, ...control }: ControlProps) => (
-    <span className="pair">
-      <input
-        {...control}
-        id={id}
-        className="entry"
-        type="time"
-        value={wall.time}
-        onChange={(event) => {
-          if (event.currentTarget.value !== '') take(wall.day, event.currentTarget.value);
-        }}
-      />
-    </span>
+  const clockEntry = (control: ControlProps) => (
+    <TextEntry
+      {...control}
+      shown={draft?.text ?? clockText(before.at, before.offset)}
+      step={undefined}
+      onTake={(text) => {
+        take(wall.day, text);
+      }}
+      onBack={() => {
+        dropDraft(timePath);
+      }}
+    />
   );
   return (
     <>
@@ -68,9 +72,9 @@ export function WhenFields() {
         )}
       />
       <FieldRow
-        path="anchor.time"
+        path={timePath}
         label={kind === 'eatAt' ? 'First pizza cut' : 'Flour in the bowl'}
-        control={days}
+        control={clockEntry}
       />
       <div className="field">
         <div className="field-name">

@@ -12,6 +12,7 @@ const presetFields = [
   'oven.power',
   'oven.cavity',
   'oven.thermostatOffset',
+  'oven.physics',
 ];
 
 export function effects(path: string, chosen: string, file: PlanFile): Readonly<Record<string, unknown>> {
@@ -23,6 +24,17 @@ export function effects(path: string, chosen: string, file: PlanFile): Readonly<
         ? customPlateStart
         : Object.fromEntries(Object.keys(customPlateStart).map((field) => [field, undefined]));
     return { ...(file.plate?.material === chosen ? {} : custom), 'plate.surface': undefined };
+  }
+  if (path === 'plate.shape') {
+    const { width, diameter } = file.plate ?? {};
+    // A round plate as wide as the old one, and the other way round.
+    return chosen === 'round'
+      ? { 'plate.diameter': width ?? '36 cm', 'plate.width': undefined, 'plate.depth': undefined }
+      : {
+          'plate.width': diameter ?? '40 cm',
+          'plate.depth': diameter ?? '35 cm',
+          'plate.diameter': undefined,
+        };
   }
   return {};
 }

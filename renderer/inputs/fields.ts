@@ -8,6 +8,10 @@ import {
   mixingNames,
   presetNames,
   surfaceNames,
+  flourNames,
+  plateModelNames,
+  shapeNames,
+  tomatoNames,
   yeastNames,
 } from '../words/names.ts';
 
@@ -19,31 +23,50 @@ export interface FieldSpec {
   readonly names?: Readonly<Record<string, string>>;
   /** written behind a plain number */
   readonly unit?: string;
+  /** may be left empty: what the empty field says */
+  readonly optional?: string;
 }
 
-export const ovenFields: readonly FieldSpec[] = [
-  { path: 'oven.preset', label: 'Kind', names: presetNames },
-  { path: 'oven.setpoint', label: 'Set to', step: 5 },
-  { path: 'oven.highestSetting', label: 'Highest setting', step: 5 },
-  { path: 'oven.fuel', label: 'Heated by', names: fuelNames },
-  { path: 'oven.bottomElement', label: 'Bottom element', names: bottomElementNames },
-  { path: 'oven.fan', label: 'Fan' },
-  { path: 'oven.power.bottom', label: 'Bottom power', step: 0.1 },
-  { path: 'oven.power.top', label: 'Top power', step: 0.1 },
-  { path: 'oven.cavity.width', label: 'Inside width', step: 1 },
-  { path: 'oven.cavity.depth', label: 'Inside depth', step: 1 },
-  { path: 'oven.cavity.height', label: 'Inside height', step: 0.5 },
-  { path: 'oven.thermostatOffset', label: 'Hotter than its dial', step: 1 },
-  { path: 'oven.startTemperature', label: 'Warm at the start', step: 1 },
-];
-export const plateFields: readonly FieldSpec[] = [
-  { path: 'plate.material', label: 'Material', names: materialNames },
-  { path: 'plate.thickness', label: 'Thickness', step: 0.5 },
-  { path: 'plate.rackHeight', label: 'Rack' },
-  { path: 'plate.width', label: 'Width', step: 1 },
-  { path: 'plate.depth', label: 'Depth', step: 1 },
-  { path: 'plate.surface', label: 'Surface', names: surfaceNames },
-];
+/** The fields of a group, and those that stand behind a fold of their own. */
+export interface FieldGroup {
+  readonly first: readonly FieldSpec[];
+  readonly more: readonly FieldSpec[];
+}
+
+export const ovenFields: FieldGroup = {
+  first: [
+    { path: 'oven.preset', label: 'Kind', names: presetNames },
+    { path: 'oven.setpoint', label: 'Set to', step: 5 },
+    { path: 'oven.highestSetting', label: 'Highest setting', step: 5 },
+  ],
+  more: [
+    { path: 'oven.fuel', label: 'Heated by', names: fuelNames },
+    { path: 'oven.bottomElement', label: 'Bottom element', names: bottomElementNames },
+    { path: 'oven.fan', label: 'Fan' },
+    { path: 'oven.power.bottom', label: 'Bottom power', step: 0.1 },
+    { path: 'oven.power.top', label: 'Top power', step: 0.1 },
+    { path: 'oven.cavity.width', label: 'Inside width', step: 1 },
+    { path: 'oven.cavity.depth', label: 'Inside depth', step: 1 },
+    { path: 'oven.cavity.height', label: 'Inside height', step: 0.5 },
+    { path: 'oven.thermostatOffset', label: 'Hotter than its dial', step: 1 },
+    { path: 'oven.startTemperature', label: 'Warm at the start', step: 1 },
+  ],
+};
+export const plateFields: FieldGroup = {
+  first: [
+    { path: 'plate.material', label: 'Material', names: materialNames },
+    { path: 'plate.thickness', label: 'Thickness', step: 0.5 },
+    { path: 'plate.rackHeight', label: 'Rack' },
+  ],
+  more: [
+    { path: 'plate.shape', label: 'Shape', names: shapeNames },
+    { path: 'plate.diameter', label: 'Across', step: 1 },
+    { path: 'plate.width', label: 'Width', step: 1 },
+    { path: 'plate.depth', label: 'Depth', step: 1 },
+    { path: 'plate.surface', label: 'Surface', names: surfaceNames },
+    { path: 'plate.model', label: 'Computed', names: plateModelNames },
+  ],
+};
 export const customPlateFields: readonly FieldSpec[] = [
   { path: 'plate.density', label: 'Density', step: 50 },
   { path: 'plate.specificHeat', label: 'Specific heat', step: 10 },
@@ -57,29 +80,44 @@ export const customPlateStart: Readonly<Record<string, unknown>> = {
   'plate.thermalConductivity': '50 W/(m K)',
   'plate.emissivity': 0.8,
 };
-export const pizzaFields: readonly FieldSpec[] = [
-  { path: 'pizzas.count', label: 'How many', step: 1 },
-  { path: 'pizzas.diameter', label: 'Across', step: 1 },
-  { path: 'pizzas.ballMass', label: 'Dough ball', step: 10 },
-  { path: 'pizzas.shade', label: 'Base' },
-  { path: 'pizzas.bench', label: 'Baked on', names: benchNames },
-  { path: 'toppings.sauce', label: 'Sauce each', step: 5 },
-];
-export const doughFields: readonly FieldSpec[] = [
-  { path: 'dough.salt', label: 'Salt', step: 0.1, unit: '%' },
-  { path: 'dough.sugar', label: 'Sugar', step: 0.1, unit: '%' },
-  { path: 'dough.oil', label: 'Oil', step: 0.5, unit: '%' },
-  { path: 'dough.yeast.kind', label: 'Yeast', names: yeastNames },
-  { path: 'dough.yeast.percent', label: 'Yeast dose', step: 0.05, unit: '%' },
-  { path: 'dough.mixing', label: 'Mixing', names: mixingNames },
-  { path: 'dough.wantedTemperature', label: 'Dough wanted at', step: 1 },
-  { path: 'dough.flourTemperature', label: 'Flour', step: 1 },
-  { path: 'dough.riseTemperature', label: 'Rises at', step: 1 },
-  { path: 'dough.restBeforeShaping', label: 'Rest of the balls', step: 5 },
-];
+export const pizzaFields: FieldGroup = {
+  first: [
+    { path: 'pizzas.count', label: 'How many', step: 1 },
+    { path: 'pizzas.diameter', label: 'Across', step: 1 },
+    { path: 'pizzas.ballMass', label: 'Dough ball', step: 10 },
+    { path: 'pizzas.shade', label: 'Base' },
+    { path: 'pizzas.bench', label: 'Baked on', names: benchNames },
+    { path: 'toppings.sauce', label: 'Sauce each', step: 5 },
+  ],
+  more: [
+    { path: 'toppings.tomatoes', label: 'Tomatoes', names: tomatoNames },
+    { path: 'toppings.can', label: 'One can holds', step: 50 },
+  ],
+};
+export const doughFields: FieldGroup = {
+  first: [
+    { path: 'dough.yeast.kind', label: 'Yeast', names: yeastNames },
+    { path: 'dough.yeast.percent', label: 'Yeast dose', step: 0.05, unit: '%' },
+    { path: 'dough.mixing', label: 'Mixing', names: mixingNames },
+    { path: 'dough.restBeforeShaping', label: 'Rest of the balls', step: 5 },
+  ],
+  more: [
+    { path: 'dough.salt', label: 'Salt', step: 0.1, unit: '%' },
+    { path: 'dough.sugar', label: 'Sugar', step: 0.1, unit: '%' },
+    { path: 'dough.oil', label: 'Oil', step: 0.5, unit: '%' },
+    { path: 'dough.flour', label: 'Flour', names: flourNames },
+    { path: 'dough.flourMoisture', label: 'Water in it', step: 0.5, unit: '%' },
+    { path: 'dough.flourTemperature', label: 'Flour is at', step: 1 },
+    { path: 'dough.wantedTemperature', label: 'Dough wanted at', step: 1 },
+    { path: 'dough.riseTemperature', label: 'Rises at', step: 1 },
+  ],
+};
 export const kitchenFields: readonly FieldSpec[] = [
   { path: 'kitchen.roomTemperature', label: 'Room', step: 1 },
   { path: 'kitchen.altitude', label: 'Above the sea', step: 50 },
+  { path: 'kitchen.tapTemperature', label: 'Cold tap', step: 1 },
+  { path: 'kitchen.scaleStep', label: 'Scale shows', step: 0.1 },
+  { path: 'kitchen.energyPrice', label: 'Energy price', optional: 'not said' },
 ];
 
 /** The schema's facts of a field; a path that the schema does not know is our own slip. */

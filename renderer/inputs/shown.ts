@@ -41,7 +41,7 @@ export function shownQuantity(text: string | undefined, si: number, path: string
 }
 
 function isQuantity(kind: string): kind is QuantityKind {
-  return !['number', 'choice', 'boolean', 'text', 'instant', 'shade'].includes(kind);
+  return !['number', 'choice', 'boolean', 'text', 'instant', 'shade', 'price'].includes(kind);
 }
 
 export type Entry =
@@ -51,6 +51,7 @@ export type Entry =
 export function entryOf(text: string, path: string, units: UnitSystem): Entry {
   const { kind, allowed } = factsOf(path);
   const trimmed = text.trim();
+  if (kind === 'price') return { ok: true, value: trimmed };
   if (!isQuantity(kind)) return plainEntry(trimmed, allowed);
   const bareUnit = shownUnit(path, units);
   const withUnit = readQuantity(trimmed, kind);

@@ -28,9 +28,10 @@ export function useSource(path: string): Source {
   const changed = !sameValue(value, before);
   const reading = readingOf(file);
   const assumption = reading.ok ? reading.assumed.find((one) => one.path === path) : undefined;
+  const unsaid = path.startsWith('oven.physics.') ? 'oven preset' : 'common default';
   const text =
     value === undefined
-      ? assumedFrom[assumption?.from ?? 'common default']
+      ? assumedFrom[assumption?.from ?? unsaid]
       : changed || origin === 'file'
         ? 'yours'
         : 'from the example';

@@ -8,13 +8,14 @@ import {
   plateFields,
   type FieldSpec,
 } from '../inputs/fields.ts';
+import { ovenPhysicsFields } from '../inputs/ovenPhysics.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 
 const groups: readonly (readonly [name: string, fields: readonly FieldSpec[]])[] = [
-  ['oven', ovenFields],
-  ['plate', [...plateFields, ...customPlateFields]],
-  ['pizzas', pizzaFields],
-  ['dough', doughFields],
+  ['oven', [...ovenFields.first, ...ovenFields.more, ...ovenPhysicsFields]],
+  ['plate', [...plateFields.first, ...plateFields.more, ...customPlateFields]],
+  ['pizzas', [...pizzaFields.first, ...pizzaFields.more]],
+  ['dough', [...doughFields.first, ...doughFields.more]],
   ['kitchen', kitchenFields],
 ];
 const others: Readonly<Record<string, string>> = {

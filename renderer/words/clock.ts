@@ -87,6 +87,19 @@ export function epochOfWall(day: string, time: string, offset: number): number |
   return Number.isNaN(epoch) ? undefined : epoch - offset * minute;
 }
 
+/** `19:30`, `19.30`, `1930`, `7:30 pm`, `7 pm` as hours and minutes; undefined for anything else. */
+export function wallTimeOf(text: string): string | undefined {
+  const match = /^(\d{1,2})(?:[:.h]?(\d{2}))?\s*([ap])?\.?(?:m\.?)?$/iu.exec(text.trim());
+  if (match === null) return undefined;
+  const half = match[3]?.toLowerCase();
+  const said = Number(match[1]);
+  if (half !== undefined && (said < 1 || said > 12)) return undefined;
+  const hour = half === undefined ? said : (said % 12) + (half === 'p' ? 12 : 0);
+  const minute = Number(match[2] ?? 0);
+  if (hour > 23 || minute > 59) return undefined;
+  return `${String(hour).padStart(2, '0')}:${String(minute).padStart(2, '0')}`;
+}
+
 export interface SpanPart {
   readonly figure: string;
   readonly unit: string;

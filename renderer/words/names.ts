@@ -3,13 +3,18 @@ import type {
   BenchId,
   BottomElementId,
   CheeseId,
+  CoverId,
+  FlourId,
   FuelId,
   LiquidId,
   MixingId,
   OvenPresetId,
   PlateMaterialId,
+  RisePieceId,
+  RisePlaceId,
   ShadeId,
   SurfaceId,
+  TomatoId,
   YeastId,
 } from '../../physics/evening/ids.ts';
 
@@ -65,6 +70,24 @@ export const mixingNames: Record<MixingId, string> = {
   mixer: 'Mixer',
   'food-processor': 'Food processor',
 };
+export const flourNames: Record<FlourId, string> = {
+  strong: 'Wheat, strong',
+  medium: 'Wheat, medium',
+  weak: 'Wheat, weak',
+  wholemeal: 'Wholemeal',
+  rye: 'Rye',
+  'gluten-free': 'Gluten-free',
+};
+export const risePlaceNames: Record<RisePlaceId, string> = {
+  room: 'In the room',
+  refrigerator: 'Refrigerator',
+  warm: 'Somewhere warm',
+};
+export const risePieceNames: Record<RisePieceId, string> = { bulk: 'in one piece', balls: 'as balls' };
+export const coverNames: Record<CoverId, string> = { covered: 'Covered', oiled: 'Oiled', boxed: 'Boxed' };
+export const tomatoNames: Record<TomatoId, string> = { crushed: 'Crushed', whole: 'Whole, drained' };
+export const shapeNames = { rectangular: 'Rectangular', round: 'Round' } as const;
+export const plateModelNames = { auto: 'As needed', lumped: 'One lump', slab: 'In layers' } as const;
 export const cheeseNames: Record<CheeseId, string> = {
   'low-moisture-mozzarella': 'Mozzarella, low moisture',
   'fresh-mozzarella': 'Mozzarella, fresh',

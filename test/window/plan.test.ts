@@ -1,6 +1,7 @@
 /** Changing a plan on the screen: answers, chart and drawing follow, and all of it can be undone. */
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
+import { allPlanPaths } from '../../physics/evening/planPath.ts';
 import { openBrowser } from '../support/browser.ts';
 import {
   answersOf,
@@ -178,6 +179,56 @@ describe('a change of the plan', () => {
   });
 });
 
+describe('the inputs', () => {
+  it('reach every field that a plan may have', async () => {
+    const page = await open();
+    for (const name of ['When', 'Pizzas', 'Dough', 'Kitchen']) {
+      await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+    }
+    await page.getByLabel('Material', { exact: true }).selectOption('custom');
+    for (const name of [
+      'More of the oven',
+      'Its physics',
+      'More of the plate',
+      'More of the toppings',
+      'More of the dough',
+    ]) {
+      await page.getByRole('button', { name }).click();
+    }
+    const ids = async (): Promise<readonly string[]> =>
+      page.locator('.inputs-area [id^="field-"]').evaluateAll((elements) => elements.map(({ id }) => id));
+    const seen = new Set(await ids());
+    await page.getByLabel('Shape', { exact: true }).selectOption('round');
+    await page.getByRole('button', { name: 'Add a stretch of the rise' }).click();
+    for (const id of await ids()) seen.add(id);
+    // The title stands in the header; lists are reached by their own rows.
+    const lists = ['dough.liquid', 'dough.phases', 'toppings.cheese'];
+    const wanted = allPlanPaths.filter(
+      (path) =>
+        !['title', 'format', 'version'].includes(path) && !lists.some((list) => path.startsWith(list)),
+    );
+    expect(wanted.length).toBeGreaterThan(45);
+    expect(wanted.filter((path) => !seen.has(`field-${path.replaceAll('.', '-')}`))).toEqual([]);
+    for (const id of ['dough-liquid-0-percent', 'dough-phases-0-duration', 'toppings-cheese-0-mass']) {
+      expect(seen.has(`field-${id}`), id).toBe(true);
+    }
+  });
+
+  it('take a clock time as people write it', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: /^When/ }).click();
+    await enterInto(page, 'First pizza cut', '8 pm');
+    expect((await answersOf(page)).eat).toBe('20:00');
+    await enterInto(page, 'First pizza cut', '18.45');
+    expect((await answersOf(page)).eat).toBe('18:45');
+    await enterInto(page, 'First pizza cut', '25:00');
+    expect(await page.getByLabel('First pizza cut', { exact: true }).getAttribute('aria-invalid')).toBe(
+      'true',
+    );
+    expect((await answersOf(page)).eat).toBe('18:45');
+  });
+});
+
 describe('an entry that cannot be taken', () => {
   it('stays as typed with its reason, while the last good plan stays on screen', async () => {
     const page = await open();
@@ -201,6 +252,8 @@ describe('an entry that cannot be taken', () => {
 
   it('names the other field when two clash, and is taken once that one makes room', async () => {
     const page = await open();
+    await page.getByRole('button', { name: 'More of the plate' }).click();
+    await page.getByRole('button', { name: 'More of the oven' }).click();
     const width = page.getByLabel('Width', { exact: true });
     await enterInto(page, 'Width', '50 cm');
     expect(await width.getAttribute('aria-invalid')).toBe('true');

@@ -1,0 +1,150 @@
+/** The stretches of the rise in order: where, in what form, how warm, how long. Without any the dough rises once. */
+import { Plus, X } from 'lucide-react';
+import { FieldRow } from './FieldRow.tsx';
+import { TextEntry } from './TextEntry.tsx';
+import { entryOf, shownQuantity } from './shown.ts';
+import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
+import { valueAt } from '../state/path.ts';
+import { useUnits } from '../state/settingsStore.ts';
+import { coverNames, risePieceNames, risePlaceNames } from '../words/names.ts';
+import type { Evening, RisePhase } from '../../physics/evening/evening.ts';
+
+const path = 'dough.phases';
+
+function Choice({
+  place,
+  label,
+  value,
+  names,
+}: {
+  place: string;
+  label: string;
+  value: string;
+  names: object;
+}) {
+  return (
+    <select
+      className="entry"
+      aria-label={label}
+      value={value}
+      onChange={(event) => {
+        change({ [place]: event.currentTarget.value });
+      }}
+    >
+      {Object.entries(names).map(([id, name]) => (
+        <option key={id} value={id}>
+          {String(name)}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function Amount({
+  place,
+  label,
+  si,
+  empty,
+}: {
+  place: string;
+  label: string;
+  si: number | undefined;
+  empty: string;
+}) {
+  const units = useUnits();
+  const draft = usePlan(({ drafts }) => drafts[place]);
+  const written = usePlan(({ file }) => valueAt(file, place));
+  const text = typeof written === 'string' ? written : undefined;
+  const shown = si === undefined || text === undefined ? '' : shownQuantity(text, si, place, units);
+  return (
+    <FieldRow
+      path={place}
+      label={label}
+      control={(control) => (
+        <TextEntry
+          {...control}
+          shown={draft?.text ?? shown}
+          placeholder={empty}
+          step={1}
+          onTake={(entered) => {
+            if (entered.trim() === '') {
+              dropDraft(place);
+              change({ [place]: undefined });
+              return;
+            }
+            const entry = entryOf(entered, place, units);
+            if (entry.ok) enter(place, entered, entry.value);
+            else refuse(place, entered, entry.reason);
+          }}
+          onBack={() => {
+            dropDraft(place);
+          }}
+        />
+      )}
+    />
+  );
+}
+
+function Phase({ phase, index, onLeaveOut }: { phase: RisePhase; index: number; onLeaveOut: () => void }) {
+  const place = `${path}.${String(index)}`;
+  const name = `Stretch ${String(index + 1)} of the rise`;
+  return (
+    <div className="part" role="group" aria-label={name}>
+      <div className="field">
+        <span className="pair even wide-entry">
+          <Choice place={`${place}.where`} label="Where" value={phase.where} names={risePlaceNames} />
+          <Choice place={`${place}.as`} label="In what form" value={phase.as} names={risePieceNames} />
+        </span>
+        <button
+          type="button"
+          className="reset"
+          aria-label={`Leave out ${name.toLowerCase()}`}
+          title="Leave out"
+          onClick={onLeaveOut}
+        >
+          <X aria-hidden="true" />
+        </button>
+      </div>
+      <Amount place={`${place}.duration`} label="How long" si={phase.duration} empty="until ready" />
+      <Amount place={`${place}.temperature`} label="How warm" si={phase.temperature} empty="as the place" />
+      <div className="field">
+        <span className="field-name">Kept</span>
+        <Choice place={`${place}.cover`} label="Kept" value={phase.cover} names={coverNames} />
+        <span />
+      </div>
+    </div>
+  );
+}
+
+export function PhaseList({ evening }: { evening: Evening }) {
+  const file = usePlan((state) => state.file);
+  const written = file.dough?.phases ?? [];
+  return (
+    <>
+      {evening.dough.phases.map((phase, index) => (
+        <Phase
+          key={index}
+          phase={phase}
+          index={index}
+          onLeaveOut={() => {
+            const rest = written.filter((_, i) => i !== index);
+            change({ [path]: rest.length === 0 ? undefined : rest });
+          }}
+        />
+      ))}
+      <button
+        type="button"
+        className="key add-part"
+        onClick={() => {
+          // The first one lasts as long as the dough needs; at most one may.
+          const fresh = written.some(({ duration }) => duration === undefined)
+            ? { where: 'room', duration: '1 h', as: 'balls' }
+            : { where: 'room', as: 'bulk' };
+          change({ [path]: [...written, fresh] });
+        }}
+      >
+        <Plus aria-hidden="true" /> Add a stretch of the rise
+      </button>
+    </>
+  );
+}
