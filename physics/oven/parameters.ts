@@ -107,8 +107,11 @@ const electric: OvenParameters = {
  *   because the cavity is self-cleaning; racks, seams and vent of a cavity of twice the size.
  * - north-american-gas: burner under the floor sheet. A flame that is not luminous gives off 15 to 20 % by radiation;
  *   its gases, some 400 K hotter than the sheet, pass 15 to 20 W/(m2 K) x 0.29 m2 to it, 35 to 45 % of 4.1 kW: 0.55 in
- *   all. The gases come up through slots at 0.5 to 1 m/s along the walls: circulation 8. The vent stands open for them
- *   all the time: 20 cm2 under the draught of 0.5 m of hot air, 0.6 A sqrt(2 g H dT/T) = 1.5 l/s. Hydraulic thermostat.
+ *   all. The gases come up through slots at 0.5 to 1 m/s along the walls, 7 to 8 W/(m2 K), and radiate as vapour and
+ *   CO2 do (emissivity about 0.1 at 0.03 atm m, 600 K, Hottel's chart, from memory), 4 to 5 more: circulation 12. The
+ *   vent stands open for them all the time: 40 cm2 of slot at the draught of 0.5 m of hot air, inlet and outlet in series,
+ *   0.42 A sqrt(2 g H dT/T) = 2.5 l/s of kitchen air; gas ranges so take about twice the energy of electric ones (two
+ *   US sources). Hydraulic thermostat.
  * - small: thin insulation, hydraulic thermostat.
  * - strong: pyrolytic, thick insulation; both elements switched together.
  */
@@ -129,12 +132,12 @@ export const ovenParameters: Readonly<Record<OvenPresetId, OvenParameters>> = {
     woolThickness: 0.035,
     rackCapacity: 1200,
     seamConductance: 0.65,
-    ventFlow: 1.5e-3,
+    ventFlow: 2.5e-3,
     burnerToFloor: 0.55,
     preheatShare: { bottom: 1, top: 0 },
     holdShare: { bottom: 1, top: 0 },
     thermostat: { lag: 65, halfBand: 9, wallShare: 0.3 },
-    circulation: 8,
+    circulation: 12,
   },
   small: {
     ...electric,
