@@ -54,8 +54,15 @@ export const calls = {
     ask: v.strictObject({ name: v.pipe(v.string(), v.minLength(1), v.maxLength(120)), text: planText }),
     answer: v.nullable(v.strictObject({ document: documentId, name: v.string(), savedAt: v.string() })),
   },
-  /** Keeps unsaved work aside for the next start; an empty text forgets it. */
-  keepUnsaved: { ask: v.strictObject({ text: planText }), answer: v.null() },
+  /**
+   * Keeps unsaved work aside for the next start; an empty text forgets it. `offer` says what became of the work that
+   * `greet` offered: `open` while the cook has not decided, and it stays; `settled` once it was taken or dropped.
+   * Unsaid, it goes with an empty text.
+   */
+  keepUnsaved: {
+    ask: v.strictObject({ text: planText, offer: v.optional(v.picklist(['open', 'settled'])) }),
+    answer: v.null(),
+  },
   saveSettings: { ask: settings, answer: v.null() },
   /** A note of the system; `shown: false` where the window has to show it by its own means. */
   notify: {

@@ -21,6 +21,8 @@ export interface Platform {
   documentShown(path: string): void;
   /** Whether there is unsaved work, for the mark in the title bar and for closing after a save. */
   unsavedChanged(unsaved: boolean): void;
+  /** A save failed or was cancelled: a window that waits for one must not close. */
+  saveGivenUp(): void;
   /** The theme the cook chose, for the parts of the window that the system draws. */
   themeChosen(theme: Settings['theme']): void;
 }
@@ -33,6 +35,7 @@ export function browserPlatform(host: 'browser' | 'serve'): Platform {
     keepAwake: () => false,
     documentShown: () => undefined,
     unsavedChanged: () => undefined,
+    saveGivenUp: () => undefined,
     themeChosen: () => undefined,
   };
 }

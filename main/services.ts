@@ -3,7 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import { wording } from '../physics/evening/problem.ts';
 import type { Answer, Bridge, PlanDocument } from './bridge.ts';
 import { inTurn, sweepTemporaries } from './files/atomicWrite.ts';
-import { causeOf } from './files/disk.ts';
+import { causeOf, type Disk } from './files/disk.ts';
 import { Documents } from './files/documents.ts';
 import { readSettings, UnsavedWork, writeSettings, type Warn } from './files/ownFiles.ts';
 import type { Places } from './files/places.ts';
@@ -17,6 +17,8 @@ export interface ServiceOptions {
   /** the plan named on the command line or double-clicked */
   readonly file?: string | undefined;
   readonly warn: Warn;
+  /** where files are written, for tests */
+  readonly disk?: Disk;
 }
 
 export interface Services {
@@ -27,14 +29,14 @@ export interface Services {
 
 /** Makes the program's own folders and sweeps what a killed save left in them. */
 export async function openServices(options: ServiceOptions): Promise<Services> {
-  const { platform, places, version, warn } = options;
+  const { platform, places, version, warn, disk } = options;
   for (const folder of [places.root, places.plans, places.unsaved]) {
     // What a cook writes down is nobody else's business on a shared machine.
     await mkdir(folder, { recursive: true, mode: 0o700 });
     await sweepTemporaries(folder, Date.now());
   }
-  const documents = new Documents(places, warn);
-  const unsaved = new UnsavedWork(places.unsaved, warn);
+  const documents = new Documents(places, warn, disk);
+  const unsaved = new UnsavedWork(places.unsaved, warn, process.pid, disk);
   /** Shown again when the window is loaded again. */
   let current = options.file;
 
@@ -67,9 +69,20 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
     return platform.dialogs.confirm(`${changed} Replace it? That version is kept as .bak.`, 'Replace');
   };
 
+  const orGivenUp = async <T>(save: () => Promise<T>): Promise<T> => {
+    let saved: T | null = null;
+    try {
+      return (saved = await save());
+    } finally {
+      if (saved === null) platform.saveGivenUp();
+    }
+  };
+
   const bridge: Bridge = {
     greet: async () => {
       const settings = await readSettings(places.settings, warn);
+      // A window that was loaded anew says so itself when timers are still running.
+      platform.keepAwake('off');
       platform.themeChosen(settings.theme);
       return {
         host: platform.host,
@@ -95,32 +108,35 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
     },
     savePlan: ({ document, text, evenIfChanged }) =>
       // In turn, or the second of two quick saves would take the first for another program's change.
-      inTurn(`document ${document}`, async () => {
-        if (evenIfChanged !== true && !(await mayOverwrite(document))) {
-          throw new Error(`${documents.pathOf(document)} was left as it is; your changes are not saved yet.`);
+      inTurn(`document ${document}`, () =>
+        orGivenUp(async () => {
+          if (evenIfChanged !== true && !(await mayOverwrite(document))) {
+            throw new Error(`${documents.pathOf(document)} was left as it is; your changes are not saved yet.`);
+          }
+          return documents.save(document, text);
+        }),
+      ),
+    savePlanAs: ({ name, text }) =>
+      orGivenUp(async () => {
+        let saved: NonNullable<Answer<'savePlanAs'>>;
+        if (platform.dialogs === undefined) {
+          saved = await documents.saveInOwnFolder(name, text);
+        } else {
+          const path = await platform.dialogs.pickToSave(`${fileNameFor(name)}${planEnding}`);
+          if (path === undefined) return null;
+          saved = await documents.saveTo(path, text);
         }
-        return documents.save(document, text);
+        current = documents.pathOf(saved.document);
+        platform.documentShown(current);
+        return saved;
       }),
-    savePlanAs: async ({ name, text }) => {
-      let saved: Answer<'savePlanAs'>;
-      if (platform.dialogs === undefined) {
-        saved = await documents.saveInOwnFolder(name, text);
-      } else {
-        const path = await platform.dialogs.pickToSave(`${fileNameFor(name)}${planEnding}`);
-        if (path === undefined) return null;
-        saved = await documents.saveTo(path, text);
-      }
-      current = documents.pathOf(saved.document);
-      platform.documentShown(current);
-      return saved;
-    },
-    keepUnsaved: async ({ text }) => {
-      await unsaved.keep(text);
+    keepUnsaved: async ({ text, offer }) => {
+      await unsaved.keep(text, offer);
       platform.unsavedChanged(text !== '');
       return null;
     },
     saveSettings: async (settings) => {
-      await writeSettings(places.settings, settings);
+      await writeSettings(places.settings, settings, warn, disk);
       platform.themeChosen(settings.theme);
       return null;
     },

@@ -99,7 +99,7 @@ async function write(
     await disk.rm(temp).catch(() => undefined);
     throw error;
   }
-  await flushFolder(target, disk, platform);
+  await flushFolder(target, keepPrevious, disk, platform);
 }
 
 function temporaryBeside(target: string): string {
@@ -171,30 +171,50 @@ async function renamePatiently(
 }
 
 /** After the rename the new file is in place: a folder that cannot be flushed is no failed save. */
-async function flushFolder(target: string, disk: Disk, platform: NodeJS.Platform): Promise<void> {
+async function flushFolder(
+  target: string,
+  keptPrevious: boolean,
+  disk: Disk,
+  platform: NodeJS.Platform,
+): Promise<void> {
   // Windows opens no folders; NTFS journals the rename itself.
   if (platform === 'win32') return;
-  let folder;
   try {
-    folder = await disk.open(dirname(target), 'r');
-    await folder.sync();
+    const folder = await disk.open(dirname(target), 'r');
+    try {
+      await folder.sync();
+    } finally {
+      await folder.close();
+    }
   } catch (error) {
-    throw new FlushFailed(target, error);
-  } finally {
-    await folder?.close();
+    throw new FlushFailed(target, keptPrevious, error);
   }
 }
 
 /** The new file is in place and whole, but the folder could not be flushed: power lost now may bring the old one back. */
 export class FlushFailed extends Error {
   readonly path: string;
-  constructor(path: string, cause: unknown) {
-    super(
-      `${path}: saved, but the folder could not be flushed: ${causeOf(cause)}; the previous version is in ${path}${backupEnding}`,
-      { cause },
-    );
+  constructor(path: string, keptPrevious: boolean, cause: unknown) {
+    const previous = keptPrevious ? `; the previous version is in ${path}${backupEnding}` : '';
+    super(`${path}: saved, but the folder could not be flushed: ${causeOf(cause)}${previous}`, { cause });
     this.name = 'FlushFailed';
     this.path = path;
+  }
+}
+
+/** As `writeAtomically`, where a folder that cannot be flushed (some network drives never can) is only told. */
+export async function writeAndTell(
+  path: string,
+  text: string,
+  warn: (message: string) => void,
+  options: WriteOptions = {},
+): Promise<void> {
+  try {
+    await writeAtomically(path, text, options);
+  } catch (error) {
+    // The new file is in place then; the cook's work is not to be called unsaved.
+    if (!(error instanceof FlushFailed)) throw error;
+    warn(error.message);
   }
 }
 

@@ -7,17 +7,17 @@ import { mkdir, stat } from 'node:fs/promises';
 import { basename, extname, join, resolve } from 'node:path';
 import { wording } from '../../physics/evening/problem.ts';
 import type { PlanDocument } from '../bridge.ts';
-import { FlushFailed, inTurn, targetOf, writeAtomically } from './atomicWrite.ts';
-import { causeOf, hasCode } from './disk.ts';
+import { inTurn, targetOf, writeAndTell } from './atomicWrite.ts';
+import { causeOf, hasCode, realDisk, type Disk } from './disk.ts';
 import { addRecent, namesIn, readRecents, type Warn } from './ownFiles.ts';
 import type { Places } from './places.ts';
 import { fileNameFor, planEnding } from './planName.ts';
-import { readText } from './readText.ts';
+import { FileProblem, fingerprintOf, readText } from './readText.ts';
 
 interface Known {
   readonly path: string;
-  /** when the text that the window holds was on disk; undefined until the plan is opened or saved */
-  mtimeMs: number | undefined;
+  /** of the file as the window read or saved it; undefined until then */
+  fingerprint: string | undefined;
 }
 
 export interface Saved {
@@ -27,12 +27,14 @@ export interface Saved {
 export class Documents {
   readonly #places: Places;
   readonly #warn: Warn;
+  readonly #disk: Disk;
   readonly #byId = new Map<string, Known>();
   readonly #idOf = new Map<string, string>();
 
-  constructor(places: Places, warn: Warn) {
+  constructor(places: Places, warn: Warn, disk = realDisk) {
     this.#places = places;
     this.#warn = warn;
+    this.#disk = disk;
   }
 
   /** @throws Error for an id that was not given out here */
@@ -47,33 +49,35 @@ export class Documents {
 
   async openAgain(document: string): Promise<PlanDocument> {
     const known = this.#known(document);
-    const { text, mtimeMs } = await readText(known.path);
-    known.mtimeMs = mtimeMs;
+    const { text, fingerprint } = await readText(known.path);
+    known.fingerprint = fingerprint;
     await this.#remember(known.path);
     return { document, name: nameOf(known.path), text };
   }
 
-  /** Whether somebody else wrote the file since the window read or saved it. A file that is gone is no conflict. */
+  /** Whether the file is another than the window read or saved. One that is gone is no conflict. */
   async changedOnDisk(document: string): Promise<boolean> {
-    const { path, mtimeMs } = this.#known(document);
+    const { path, fingerprint } = this.#known(document);
+    if (fingerprint === undefined) return false;
     try {
-      return mtimeMs !== undefined && (await stat(path)).mtimeMs !== mtimeMs;
+      await stat(path);
     } catch (error) {
       if (hasCode(error, 'ENOENT')) return false;
+      throw error;
+    }
+    try {
+      return (await readText(path)).fingerprint !== fingerprint;
+    } catch (error) {
+      // Too large by now, no text any more, not to be read: nothing that was written from here.
+      if (error instanceof FileProblem) return true;
       throw error;
     }
   }
 
   async save(document: string, text: string): Promise<Saved> {
     const known = this.#known(document);
-    try {
-      await writeAtomically(known.path, text);
-    } catch (error) {
-      // The new file is in place then; the cook's work is not to be called unsaved.
-      if (!(error instanceof FlushFailed)) throw error;
-      this.#warn(error.message);
-    }
-    known.mtimeMs = (await stat(known.path)).mtimeMs;
+    await writeAndTell(known.path, text, this.#warn, { disk: this.#disk });
+    known.fingerprint = fingerprintOf(text);
     await this.#remember(known.path);
     return { savedAt: new Date().toISOString() };
   }
@@ -141,14 +145,14 @@ export class Documents {
     if (given !== undefined) return given;
     const document = randomUUID();
     this.#idOf.set(path, document);
-    this.#byId.set(document, { path, mtimeMs: undefined });
+    this.#byId.set(document, { path, fingerprint: undefined });
     return document;
   }
 
   /** The list of recent plans is a comfort: that it cannot be written must not fail the opening or the save. */
   async #remember(path: string): Promise<void> {
     try {
-      await addRecent(this.#places.recents, path, this.#warn);
+      await addRecent(this.#places.recents, path, this.#warn, this.#disk);
     } catch (error) {
       this.#warn(causeOf(error));
     }

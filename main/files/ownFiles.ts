@@ -3,9 +3,9 @@ import { mkdir, readdir, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { uptime } from 'node:os';
 import * as v from 'valibot';
-import { calls, type Settings } from '../bridge.ts';
-import { inTurn, writeAtomically } from './atomicWrite.ts';
-import { causeOf, hasCode } from './disk.ts';
+import { calls, type Ask, type Settings } from '../bridge.ts';
+import { inTurn, writeAndTell } from './atomicWrite.ts';
+import { causeOf, hasCode, realDisk, type Disk } from './disk.ts';
 import { readText } from './readText.ts';
 
 export type Warn = (message: string) => void;
@@ -35,18 +35,18 @@ async function readOwn<T>(
   }
 }
 
-async function writeOwn(path: string, value: unknown): Promise<void> {
+async function writeOwn(path: string, value: unknown, warn: Warn, disk: Disk): Promise<void> {
   await mkdir(dirname(path), { recursive: true });
   // The version before is kept here too: a file that could not be read is then not lost by the next write.
-  await writeAtomically(path, `${JSON.stringify(value, null, 2)}\n`);
+  await writeAndTell(path, `${JSON.stringify(value, null, 2)}\n`, warn, { disk });
 }
 
 export function readSettings(path: string, warn: Warn): Promise<Settings> {
   return readOwn(path, calls.saveSettings.ask, firstSettings, warn);
 }
 
-export function writeSettings(path: string, settings: Settings): Promise<void> {
-  return writeOwn(path, settings);
+export function writeSettings(path: string, settings: Settings, warn: Warn, disk = realDisk): Promise<void> {
+  return writeOwn(path, settings, warn, disk);
 }
 
 export function readRecents(path: string, warn: Warn): Promise<string[]> {
@@ -54,10 +54,11 @@ export function readRecents(path: string, warn: Warn): Promise<string[]> {
 }
 
 /** Puts `document` first; the oldest beyond twenty are forgotten. */
-export function addRecent(path: string, document: string, warn: Warn): Promise<void> {
+export function addRecent(path: string, document: string, warn: Warn, disk = realDisk): Promise<void> {
   return inTurn(`recents ${path}`, async () => {
     const known = await readRecents(path, warn);
-    await writeOwn(path, [document, ...known.filter((one) => one !== document)].slice(0, recentLimit));
+    const recents = [document, ...known.filter((one) => one !== document)].slice(0, recentLimit);
+    await writeOwn(path, recents, warn, disk);
   });
 }
 
@@ -68,33 +69,41 @@ export interface Unsaved {
 
 /**
  * Unsaved work, one file per running program, so that two of them do not overwrite each other's. What another
- * program left is offered once that program is gone, and removed when this one keeps or forgets its own.
+ * program left is offered once that program is gone, and removed when the cook has taken or dropped it.
  */
 export class UnsavedWork {
   readonly #folder: string;
   readonly #own: string;
   readonly #warn: Warn;
+  readonly #disk: Disk;
   #offered: string | undefined;
 
-  constructor(folder: string, warn: Warn, session = process.pid) {
+  constructor(folder: string, warn: Warn, session = process.pid, disk = realDisk) {
     this.#folder = folder;
     this.#own = join(folder, `${String(session)}.hearthclock`);
     this.#warn = warn;
+    this.#disk = disk;
   }
 
-  /** In the order of the calls: forgetting must not overtake the keeping before it. */
-  keep(text: string): Promise<void> {
-    return inTurn(`unsaved ${this.#own}`, () => this.#keepNow(text));
+  /**
+   * In the order of the calls: forgetting must not overtake the keeping before it. What was offered stays while the
+   * cook has not decided (`open`); unsaid, it goes with what is forgotten and stays beside what is kept.
+   */
+  keep(text: string, offer?: Ask<'keepUnsaved'>['offer']): Promise<void> {
+    const settled = offer === 'settled' || (offer === undefined && text === '');
+    return inTurn(`unsaved ${this.#own}`, () => this.#keepNow(text, settled));
   }
 
-  async #keepNow(text: string): Promise<void> {
+  async #keepNow(text: string, settled: boolean): Promise<void> {
     if (text === '') {
       await rm(this.#own, { force: true });
     } else {
       await mkdir(this.#folder, { recursive: true });
-      await writeAtomically(this.#own, text, { keepPrevious: false });
+      await writeAndTell(this.#own, text, this.#warn, { disk: this.#disk, keepPrevious: false });
     }
-    if (this.#offered !== undefined) await rm(this.#offered, { force: true });
+    if (!settled || this.#offered === undefined) return;
+    // Last: work that was taken is by now in our own file.
+    await rm(this.#offered, { force: true });
     this.#offered = undefined;
   }
 

@@ -1,4 +1,6 @@
 /** Reading a text that somebody else may have written: the size first, then strict UTF-8. */
+import { createHash } from 'node:crypto';
+import { constants } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { wording } from '../../physics/evening/problem.ts';
 import { causeOf, hasCode } from './disk.ts';
@@ -15,14 +17,17 @@ export class FileProblem extends Error {
 
 export interface ReadText {
   readonly text: string;
-  readonly mtimeMs: number;
+  readonly fingerprint: string;
 }
+
+/** Without it, opening a named pipe would wait for whoever writes into it. Windows knows neither. */
+const flags = constants.O_RDONLY | ((constants as Partial<typeof constants>).O_NONBLOCK ?? 0);
 
 /** @throws FileProblem when there is no such file, it is no plain file, is too large or is not UTF-8 */
 export async function readText(path: string, largest = largestPlan): Promise<ReadText> {
   const allowed = `a readable text file of at most ${largest} bytes`;
   try {
-    const file = await open(path, 'r');
+    const file = await open(path, flags);
     try {
       const about = await file.stat();
       if (!about.isFile())
@@ -31,7 +36,7 @@ export async function readText(path: string, largest = largestPlan): Promise<Rea
       const bytes = await file.readFile();
       // It may have grown since it was looked at.
       if (bytes.length > largest) throw new FileProblem(path, `${bytes.length} bytes`, allowed);
-      return { text: decoded(path, bytes), mtimeMs: about.mtimeMs };
+      return { text: decoded(path, bytes), fingerprint: fingerprintOf(bytes) };
     } finally {
       await file.close();
     }
@@ -40,6 +45,11 @@ export async function readText(path: string, largest = largestPlan): Promise<Rea
     const found = hasCode(error, 'ENOENT') ? 'no such file' : causeOf(error);
     throw new FileProblem(path, found, allowed);
   }
+}
+
+/** By its content a file is known again whatever its date says: copies and drives keep or round it. */
+export function fingerprintOf(bytes: Uint8Array | string): string {
+  return createHash('sha256').update(bytes).digest('base64');
 }
 
 function decoded(path: string, bytes: Uint8Array): string {

@@ -33,7 +33,6 @@ export function electronPlatform(window: () => BrowserWindow | undefined): Elect
       pickToSave: async (suggestedName) => {
         const defaultPath = join(app.getPath('documents'), suggestedName);
         const { canceled, filePath } = await dialog.showSaveDialog(owner(), { defaultPath, filters });
-        if (canceled) closing = false;
         return canceled ? undefined : filePath;
       },
       confirm: async (message, yes) => {
@@ -72,6 +71,9 @@ export function electronPlatform(window: () => BrowserWindow | undefined): Elect
     unsavedChanged: (unsaved) => {
       window()?.setDocumentEdited(unsaved);
       if (!unsaved && closing) window()?.close();
+      closing = false;
+    },
+    saveGivenUp: () => {
       closing = false;
     },
     themeChosen: (theme) => {

@@ -238,16 +238,28 @@ describe('unsaved work', () => {
   /** No process has this number: beyond the largest that Linux gives (2^22). */
   const dead = 4_194_305;
 
-  it('of a program that is gone is offered, then removed with the next that is kept or forgotten', async () => {
+  it('of a program that is gone is offered, and stays beside new work until it is taken or dropped', async () => {
     const folder = tempFolder();
     await new UnsavedWork(folder, () => undefined, dead).keep('from before');
     const now = new UnsavedWork(folder, () => undefined);
     expect((await now.offer())?.text).toBe('from before');
     await now.keep('from now');
+    await now.keep('', 'open');
+    expect(readdirSync(folder)).toEqual([`${dead}.hearthclock`]);
+    await now.keep('from now', 'settled');
     expect(readdirSync(folder)).toEqual([`${process.pid}.hearthclock`]);
     expect((await now.offer())?.text).toBe('from now');
     await now.keep('');
     expect(await now.offer()).toBeNull();
+  });
+
+  it('of a program that is gone is removed with what is forgotten', async () => {
+    const folder = tempFolder();
+    await new UnsavedWork(folder, () => undefined, dead).keep('from before');
+    const now = new UnsavedWork(folder, () => undefined);
+    await now.offer();
+    await now.keep('');
+    expect(readdirSync(folder)).toEqual([]);
   });
 
   it('that is forgotten while it is still being written stays forgotten', async () => {
