@@ -87,7 +87,7 @@ function lastCycle(
   return { start: middle(-3), end: middle(-1) };
 }
 
-/** Runs the preheat for `shown` seconds and on until the plate is ready. */
+/** Runs the preheat for `shown` seconds and on until the oven has signalled and the plate is ready. */
 export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
   const { settled, resolution } = model;
   const run = startPreheat(model);
@@ -110,7 +110,8 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
     let settledCore = settled.plateCore;
     let settledAir = settled.ovenAir;
     let ready = firstWithin(trace.seconds, [top, core], [settledTop, settledCore]);
-    if (ready === undefined && until < longest) {
+    // An oven at the end of its power may settle before its sensor comes to the target.
+    if ((ready === undefined || run.signalledAt === undefined) && until < longest) {
       until = Math.min(until + 1800, longest);
       continue;
     }

@@ -86,7 +86,8 @@ function refuseHopeless({ evening, dial, context, material }: EveningModel, { pr
   if (Number.isFinite(preheat.airReady) && Number.isFinite(preheat.plateReady)) return;
   const { setpoint } = evening.oven;
   const found = `${(setpoint - zeroCelsius).toFixed(0)} degC`;
-  const highest = highestReachable(context, material, dial);
+  // An oven that gave its signal is strong enough: it is the plate that takes too long.
+  const highest = Number.isFinite(preheat.airReady) ? setpoint : highestReachable(context, material, dial);
   throw new OutOfRange(
     'oven.setpoint',
     found,
