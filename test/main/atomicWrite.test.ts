@@ -1,7 +1,5 @@
-import { spawn } from 'node:child_process';
 import {
   chmodSync,
-  existsSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -9,51 +7,12 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
-import { once } from 'node:events';
 import { basename, join } from 'node:path';
-import { setTimeout as pause } from 'node:timers/promises';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { FlushFailed, SaveFailed, sweepTemporaries, writeAtomically } from '../../main/files/atomicWrite.ts';
-import { realDisk, type Disk, type OpenFile } from '../../main/files/disk.ts';
-import { bundle, sourceOf } from '../support/bundle.ts';
-import { isWhole } from '../support/checkedText.ts';
+import { realDisk } from '../../main/files/disk.ts';
+import { faultyDisk, type DiskCall } from '../support/faultyDisk.ts';
 import { tempFolder } from '../support/tempFolder.ts';
-
-type Call = keyof Disk | keyof OpenFile;
-
-function failure(code: string, call: string): Error {
-  return Object.assign(new Error(`${code}: made to fail, ${call}`), { code });
-}
-
-/** The real disk, except that `fails` may throw before a call; every call is noted. */
-function faultyDisk(fails: (call: Call, path: string) => string | undefined, calls: string[] = []): Disk {
-  const guard = async <T>(call: Call, path: string, work: () => Promise<T>): Promise<T> => {
-    calls.push(`${call} ${basename(path).replace(/[0-9a-f]{12}/, '*')}`);
-    const code = fails(call, path);
-    if (code !== undefined) throw failure(code, call);
-    return work();
-  };
-  return {
-    open: (path, flags, mode) =>
-      guard('open', path, async () => {
-        const file = await realDisk.open(path, flags, mode);
-        return {
-          writeFile: (text) => guard('writeFile', path, () => file.writeFile(text)),
-          chmod: (mode) => guard('chmod', path, () => file.chmod(mode)),
-          sync: () => guard('sync', path, () => file.sync()),
-          // However it ends, the test must not keep the file open.
-          close: () => guard('close', path, () => Promise.resolve()).finally(() => file.close()),
-        };
-      }),
-    stat: (path) => guard('stat', path, () => realDisk.stat(path)),
-    realpath: (path) => guard('realpath', path, () => realDisk.realpath(path)),
-    readlink: (path) => guard('readlink', path, () => realDisk.readlink(path)),
-    link: (from, to) => guard('link', to, () => realDisk.link(from, to)),
-    copyFile: (from, to) => guard('copyFile', to, () => realDisk.copyFile(from, to)),
-    rename: (from, to) => guard('rename', to, () => realDisk.rename(from, to)),
-    rm: (path) => guard('rm', path, () => realDisk.rm(path)),
-  };
-}
 
 function oldFile(): string {
   const path = join(tempFolder(), 'Friday.hearthclock');
@@ -91,7 +50,7 @@ describe('saving', () => {
     expect(readdirSync(join(path, '..')).sort()).toEqual(['Friday.hearthclock', 'Friday.hearthclock.bak']);
   });
 
-  it.each<[Call, string, string, (path: string) => boolean]>([
+  it.each<[DiskCall, string, string, (path: string) => boolean]>([
     ['realpath', 'EACCES', 'follow the path', () => true],
     ['stat', 'EIO', 'look at the old file', () => true],
     ['open', 'EROFS', 'make a file beside it', isTemporary],
@@ -200,31 +159,5 @@ describe('saving', () => {
     const later = Date.now() + 3_600_000;
     expect(await sweepTemporaries(folder, later)).toEqual(['.a.hearthclock.0123456789ab.hearthclock-tmp']);
     expect(readdirSync(folder).sort()).toEqual(['.other.tmp', 'a.hearthclock']);
-  });
-
-  it('leaves a whole file and a whole backup through twenty kills', { timeout: 60_000 }, async () => {
-    const folder = tempFolder();
-    const built = await bundle(join(folder, 'built'), { writer: sourceOf('test/support/endlessWriter.ts') });
-    const plans = join(folder, 'plans');
-    mkdirSync(plans);
-    const path = join(plans, 'plan.hearthclock');
-    let leftOver = 0;
-    for (let kill = 0; kill < 20; kill += 1) {
-      const child = spawn(process.execPath, [join(built, 'writer.mjs'), path], {
-        stdio: ['ignore', 'pipe', 'inherit'],
-      });
-      onTestFinished(() => void child.kill('SIGKILL'));
-      await once(child.stdout, 'data');
-      // Spread over the few milliseconds that a save takes.
-      await pause((kill * 7) % 23);
-      child.kill('SIGKILL');
-      await once(child, 'exit');
-      expect(isWhole(readFileSync(path, 'utf8'))).toBe(true);
-      if (existsSync(`${path}.bak`)) expect(isWhole(readFileSync(`${path}.bak`, 'utf8'))).toBe(true);
-      leftOver += (await sweepTemporaries(plans, Date.now(), -1)).length;
-    }
-    expect(readdirSync(plans).sort()).toEqual(['plan.hearthclock', 'plan.hearthclock.bak']);
-    // Otherwise no kill ever fell into a save, and the test shows nothing.
-    expect(leftOver).toBeGreaterThan(0);
   });
 });

@@ -3,7 +3,13 @@ export function checkedText(n: number, length: number): string {
   return `${n} ${length} ${'x'.repeat(length)} ${n}`;
 }
 
-export function isWhole(text: string): boolean {
+/** @throws Error when the text is not whole */
+export function numberOf(text: string): number {
   const [n = '', length = ''] = text.split(' ', 2);
-  return text === checkedText(Number(n), Number(length));
+  if (text !== checkedText(Number(n), Number(length))) {
+    throw new Error(
+      `text: found ${text.length} characters that begin with ${text.slice(0, 20)}; allowed a whole one`,
+    );
+  }
+  return Number(n);
 }
