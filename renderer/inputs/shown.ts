@@ -72,7 +72,7 @@ function plainEntry(text: string, allowed: string): Entry {
 
 /** The text with its number moved by a step; undefined when it does not begin with a plain number. */
 export function stepped(text: string, step: number): string | undefined {
-  const match = /^\s*(-?\d+(?:\.\d+)?)(.*)$/u.exec(text);
+  const match = /^\s*(-?\d+(?:\.\d+)?)((?![/\d.,]|\s*\d).*)$/u.exec(text);
   if (match === null) return undefined;
   const digits = Math.max(decimalsOf(match[1]!), decimalsOf(String(Math.abs(step))));
   return `${(Number(match[1]) + step).toFixed(digits)}${match[2]!}`;

@@ -179,6 +179,36 @@ describe('a change of the plan', () => {
   });
 });
 
+describe('below the clock', () => {
+  it('a later start of the oven finds the plate colder and the bake longer, step by step', async () => {
+    const page = await open();
+    const lines = await page.locator('.notes li', { hasText: /min late/ }).allInnerTexts();
+    expect(lines.length).toBeGreaterThanOrEqual(3);
+    const read = lines.map((line) => {
+      const match = /^(\d+) min late: plate (\d+) degrees? colder, first bake (.*) longer$/.exec(line);
+      expect(match, line).not.toBeNull();
+      return { late: Number(match![1]), colder: Number(match![2]), longer: secondsOf(match![3]!) };
+    });
+    read.slice(1).forEach((later, i) => {
+      expect(later.late).toBeGreaterThan(read[i]!.late);
+      expect(later.colder).toBeGreaterThan(read[i]!.colder);
+      expect(later.longer).toBeGreaterThanOrEqual(read[i]!.longer);
+    });
+  });
+
+  it('cautions and assumptions are written out, in the units shown', async () => {
+    const page = await open();
+    expect(await page.locator('.mind li').allInnerTexts()).toContainEqual(expect.stringMatching(/\d °C/));
+    await page.getByRole('radio', { name: '°F · US' }).click();
+    const cautions = await page.locator('.mind li').allInnerTexts();
+    expect(cautions).toContainEqual(expect.stringMatching(/\d °F/));
+    expect(cautions.filter((text) => text.includes('°C'))).toEqual([]);
+    expect(await page.locator('.notes').innerText()).toContain(
+      'Oven: warm at the start 70 °F, from the kitchen',
+    );
+  });
+});
+
 describe('the inputs', () => {
   it('reach every field that a plan may have', async () => {
     const page = await open();

@@ -1,0 +1,156 @@
+/** Words and places that need no page: clock times, spans, units in sentences, labels kept apart. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { flagRows, spreadApart, stackRows } from '../../renderer/clock/placing.ts';
+import { entryOf, shownQuantity, stepped } from '../../renderer/inputs/shown.ts';
+import { valueAt, withValueAt } from '../../renderer/state/path.ts';
+import { instantText, offsetOf, spanRangeText, spanText, wallTimeOf } from '../../renderer/words/clock.ts';
+import { inUnits } from '../../renderer/words/inUnits.ts';
+
+const seeded = { seed: 20260131, numRuns: 300 };
+
+describe('clock words', () => {
+  it.each([
+    [6.33, '6 min 20 s'],
+    [0.5, '30 s'],
+    [9.99, '10 min'],
+    [48.3, '48 min'],
+    [318, '5 h 18 min'],
+    [120, '2 h'],
+  ])('says %f minutes as %s', (minutes, said) => {
+    expect(spanText(minutes)).toBe(said);
+  });
+
+  it('says a range in halves, and one figure where both ends are the same', () => {
+    expect(spanRangeText(5.4, 8.1)).toBe('5½ to 8 min');
+    expect(spanRangeText(30.2, 30.4)).toBe('about 30 min');
+  });
+
+  it.each([
+    ['19:30', '19:30'],
+    ['19.30', '19:30'],
+    ['1930', '19:30'],
+    ['7:30 pm', '19:30'],
+    ['12 am', '00:00'],
+    ['12 p.m.', '12:00'],
+    ['24:00', undefined],
+    ['13 pm', undefined],
+    ['half seven', undefined],
+  ])('reads %s as %s', (text, time) => {
+    expect(wallTimeOf(text)).toBe(time);
+  });
+
+  it('writes instants that keep the instant and the offset (RFC 3339)', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 4e9 }),
+        fc.integer({ min: -14 * 60, max: 14 * 60 }),
+        (second, offset) => {
+          const text = instantText(second * 1000, offset);
+          expect(Date.parse(text)).toBe(second * 1000);
+          expect(offsetOf(text)).toBe(offset);
+        },
+      ),
+      seeded,
+    );
+  });
+});
+
+describe('units in sentences and fields', () => {
+  it('turns the metric figures of a sentence, and nothing else', () => {
+    // 267 x 9/5 + 32 = 512.6; 8.8 kg / 0.45359237 = 19.40 lb; 3 cm / 2.54 = 1.18 in.
+    expect(inUnits('At 267 °C the plate of 8.8 kg has 3.0 cm left for 46 min', 'us')).toBe(
+      'At 513 °F the plate of 19.4 lb has 1.18 in left for 46 min',
+    );
+    expect(inUnits('At 267 °C', 'metric')).toBe('At 267 °C');
+  });
+
+  it('shows a text as typed in its own units and converted in the others, and keeps what is stored', () => {
+    expect(shownQuantity('3/8 in', 0.009525, 'plate.thickness', 'us')).toBe('3/8 in');
+    expect(shownQuantity('3/8 in', 0.009525, 'plate.thickness', 'metric')).toBe('9.5 mm');
+    expect(shownQuantity('250 degC', 523.15, 'oven.setpoint', 'metric')).toBe('250 °C');
+    expect(entryOf('260', 'oven.setpoint', 'metric')).toEqual({ ok: true, value: '260 degC' });
+    expect(entryOf('260', 'oven.setpoint', 'us')).toEqual({ ok: true, value: '260 degF' });
+    expect(entryOf('2,2', 'dough.salt', 'metric')).toEqual({ ok: true, value: 2.2 });
+    expect(entryOf('9.5 s', 'plate.thickness', 'metric').ok).toBe(false);
+  });
+
+  it('steps the number of a text and leaves its unit', () => {
+    expect(stepped('250 °C', 5)).toBe('255 °C');
+    expect(stepped('0.2 %', 0.05)).toBe('0.25 %');
+    expect(stepped('L* 60', 1)).toBeUndefined();
+    expect(stepped('3/8 in', 0.5)).toBeUndefined();
+    expect(stepped('1 1/2 in', 0.5)).toBeUndefined();
+  });
+});
+
+describe('labels', () => {
+  it('are spread so that neighbours keep their distance, in their order and within their room', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -50, max: 350, noNaN: true }), { minLength: 1, maxLength: 8 }),
+        (wanted) => {
+          const placed = spreadApart(wanted, 17, 0, 300);
+          const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]! - wanted[b]!);
+          order.forEach((index, i) => {
+            expect(placed[index]).toBeGreaterThanOrEqual(-1e-9);
+            expect(placed[index]).toBeLessThanOrEqual(300 + 1e-9);
+            if (i > 0) expect(placed[index]! - placed[order[i - 1]!]!).toBeGreaterThanOrEqual(17 - 1e-9);
+          });
+        },
+      ),
+      seeded,
+    );
+  });
+
+  it('stay where they are wanted when there is room', () => {
+    expect(spreadApart([100, 40, 200], 17, 0, 300)).toEqual([100, 40, 200]);
+  });
+
+  it('of flags never lie on one another nor on a line that rises to a higher one', () => {
+    const flag = fc.record({ x: fc.integer({ min: 0, max: 700 }), width: fc.integer({ min: 40, max: 180 }) });
+    fc.assert(
+      fc.property(fc.uniqueArray(flag, { minLength: 1, maxLength: 6, selector: ({ x }) => x }), (flags) => {
+        const rows = flagRows(flags);
+        flags.forEach((one, i) => {
+          flags.forEach((later, j) => {
+            if (later.x <= one.x || later.x >= one.x + one.width) return;
+            expect(rows[i]).toBeGreaterThan(rows[j]!);
+          });
+        });
+      }),
+      seeded,
+    );
+  });
+
+  it('of tasks that overlap in time stand in rows of their own', () => {
+    const span = fc.tuple(fc.integer({ min: 0, max: 500 }), fc.integer({ min: 1, max: 200 }));
+    fc.assert(
+      fc.property(fc.array(span, { minLength: 1, maxLength: 10 }), (spans) => {
+        const tasks = spans.map(([from, length]) => ({ from, to: from + length }));
+        const rows = stackRows(tasks);
+        tasks.forEach((one, i) => {
+          tasks.slice(i + 1).forEach((other, j) => {
+            if (one.from < other.to && other.from < one.to) expect(rows[i]).not.toBe(rows[i + 1 + j]);
+          });
+        });
+      }),
+      seeded,
+    );
+  });
+});
+
+describe('paths into a plan', () => {
+  it('set, take out and leave everything else alone, lists included', () => {
+    const plan = { plate: { width: '40 cm' }, dough: { liquid: [{ kind: 'water', percent: 62 }] } };
+    expect(withValueAt(plan, 'plate.width', undefined)).toEqual({ dough: plan.dough });
+    expect(withValueAt(plan, 'oven.power.top', '1 kW')).toEqual({
+      ...plan,
+      oven: { power: { top: '1 kW' } },
+    });
+    const wetter = withValueAt(plan, 'dough.liquid.0.percent', 65);
+    expect(valueAt(wetter, 'dough.liquid.0.percent')).toBe(65);
+    expect(valueAt(plan, 'dough.liquid.0.percent')).toBe(62);
+    expect(Object.keys(withValueAt(plan, 'plate.width', '38 cm'))).toEqual(['plate', 'dough']);
+  });
+});
