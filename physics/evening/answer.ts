@@ -75,7 +75,16 @@ export interface ShoppingItem {
 
 export interface Suggestion {
   readonly id:
-    'oven-earlier' | 'yeast' | 'place' | 'liquid' | 'rest' | 'ahead' | 'plate' | 'load-colder' | 'later';
+    | 'oven-earlier'
+    | 'together'
+    | 'yeast'
+    | 'place'
+    | 'liquid'
+    | 'rest'
+    | 'ahead'
+    | 'plate'
+    | 'load-colder'
+    | 'later';
   /** one plain sentence with its figures */
   readonly message: string;
   /** fields of the plan with their new values, as `--set` takes them; empty when nothing in the plan changes */

@@ -41,6 +41,7 @@ const byCost: readonly Suggestion['id'][] = [
   'liquid',
   'place',
   'rest',
+  'together',
   'later',
   'plate',
 ];

@@ -40,7 +40,7 @@ export function cansFor(each: number, pizzas: number, can: number, tomatoes: Tom
   const perCan = can * sauceShare[tomatoes];
   const needed = each * pizzas;
   // 4 x 0.1 kg out of 0.4 kg are one can, whatever the last bit says.
-  const count = Math.ceil(needed / perCan - 1e-9);
+  const count = needed > 0 ? Math.ceil(needed / perCan - 1e-9) : 0;
   const left = Math.max(0, count * perCan - needed);
   return {
     count,
