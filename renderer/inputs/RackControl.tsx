@@ -25,7 +25,7 @@ export function RackControl({ control }: { control: ControlProps }) {
           if (Number.isInteger(chosen)) change({ [path]: rackHeightOf(chosen) });
         }}
       >
-        {position === undefined && <option value="between">between</option>}
+        {position === undefined && <option value="between">own</option>}
         {Array.from({ length: rackCount }, (_, index) => (
           <option key={index} value={index + 1}>
             {index + 1} of {rackCount}
