@@ -112,3 +112,7 @@ export const purlis2009: BrowningLaw = {
 
 /** The first is the one used unless a plan says otherwise: its numbers were read, not remembered. */
 export const browningLaws: readonly BrowningLaw[] = [zanoni1995, purlis2009];
+
+export function browningLaw(id: BrowningLawId): BrowningLaw {
+  return id === 'purlis-2009' ? purlis2009 : zanoni1995;
+}

@@ -20,6 +20,7 @@ import type { Column } from '../oven/networkParts.ts';
 import { BlockChain } from '../numerics/blockChain.ts';
 import { emptyFields, updateVapour } from './columnFields.ts';
 import type { CellSpec, ColumnFields } from './columnFields.ts';
+import { capacityOf, heatOf, temperatureOf } from './frozen.ts';
 import {
   conductivity,
   steamEnthalpy,
@@ -45,6 +46,9 @@ export interface ColumnSetting {
   /** Pa */
   readonly pressure: number;
   readonly evaporation: boolean;
+  /** whether vapour moves from cell to cell, and whether the cavity knows of the steam; both true unless said */
+  readonly vapourInside?: boolean;
+  readonly cavityHumidity?: boolean;
 }
 
 export interface ColumnState {
@@ -116,7 +120,7 @@ export class PizzaColumn implements Column {
     setting.cells.forEach((c, i) => {
       this.#now.temperature[i] = c.temperature;
       this.#now.water[i] = c.water;
-      this.#now.heat[i] = (c.solids * c.material.solidsHeat + c.water * waterHeat) * (c.temperature - 273.15);
+      this.#now.heat[i] = heatOf({ ...c, solidsHeat: c.material.solidsHeat }, c.temperature);
     });
     updateVapour(this.#now, setting);
     this.baseFace = setting.cells[0]!.temperature;
@@ -154,6 +158,7 @@ export class PizzaColumn implements Column {
   #updateProperties(network: OvenNetwork): void {
     const { cells, pressure, evaporation, contactResistance, evaporationFactor, convectingFace } =
       this.setting;
+    const inside = evaporation && this.setting.vapourInside !== false;
     const n = this.size;
     const { temperature, water, x, xT, xW } = this.#now;
     let heatBelow = 0;
@@ -166,7 +171,7 @@ export class PizzaColumn implements Column {
       const heatResistance = thickness / (2 * conductivity(material, W, T));
       const vapourResistance = thickness / (2 * material.vapourShare * vapourMobility(T));
       this.#face[i] = 1 / ((i === 0 ? contactResistance : heatBelow) + heatResistance);
-      this.#vapour[i] = evaporation && i > 0 ? 1 / (vapourBelow + vapourResistance) : 0;
+      this.#vapour[i] = inside && i > 0 ? 1 / (vapourBelow + vapourResistance) : 0;
       heatBelow = heatResistance;
       vapourBelow = vapourResistance;
     }
@@ -183,7 +188,8 @@ export class PizzaColumn implements Column {
     const transfer = h / (airDensity(film, pressure) * airSpecificHeat(film) * lewisFactor);
     const gas = (transfer * molarMassWater * pressure * evaporationFactor) / (gasConstant * film);
     this.#vapour[n] = evaporation && gas > 0 ? 1 / (vapourBelow + 1 / gas) : 0;
-    this.#steamCavityPsi = vapourPotential(network.steamFraction);
+    const humid = this.setting.cavityHumidity !== false;
+    this.#steamCavityPsi = vapourPotential(humid ? network.steamFraction : network.setting.roomSteam);
   }
 
   /**
@@ -207,8 +213,7 @@ export class PizzaColumn implements Column {
     chain.clear();
     const face = this.#face;
     for (let i = 0; i < n; i++) {
-      const { solids, material } = cells[i]!;
-      chain.addDiagonal(i, 0, 0, (solids * material.solidsHeat + this.water[i]! * waterHeat) / dt);
+      chain.addDiagonal(i, 0, 0, this.#capacity(cells[i]!, i) / dt);
       chain.addDiagonal(i, 1, 1, 1 / dt);
     }
     // Heat through the faces. Unknowns are changes of the cells, new temperatures of plate and surface.
@@ -237,6 +242,15 @@ export class PizzaColumn implements Column {
     this.ss = area * face[n]! * (1 - chain.lastPerSurface);
     this.sp = area * face[n]! * chain.lastPerPlate;
     this.s0 = area * face[n]! * (this.temperature[n - 1]! + chain.lastConstant);
+  }
+
+  /** J/(m2 K) */
+  #capacity({ solids, material }: CellSpec, i: number): number {
+    const { solidsHeat } = material;
+    const water = this.water[i]!;
+    const T = this.temperature[i]!;
+    if (T < 273.15) return capacityOf({ solids, water, solidsHeat }, T);
+    return solids * solidsHeat + water * waterHeat;
   }
 
   /** Enthalpy that vapour through face i carries: that of the cell it comes from. */
@@ -365,8 +379,12 @@ export class PizzaColumn implements Column {
       const w = water[i]! + dt * (waterIn - waterOut);
       this.#next.heat[i] = h;
       this.#next.water[i] = w;
+      const { solids, material } = cells[i]!;
+      const { solidsHeat } = material;
       this.#next.temperature[i] =
-        273.15 + h / (cells[i]!.solids * cells[i]!.material.solidsHeat + w * waterHeat);
+        h < 0
+          ? temperatureOf({ solids, water: w, solidsHeat }, h)
+          : 273.15 + h / (solids * solidsHeat + w * waterHeat);
       heatIn = heatOut;
       waterIn = waterOut;
       carriedIn = carriedOut;

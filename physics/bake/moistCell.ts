@@ -23,6 +23,8 @@ export interface LayerMaterial {
   readonly vapourShare: number;
   /** factor on the conductivity of the dried, gas-filled structure */
   readonly dryConductivityFactor: number;
+  /** stays a continuous phase with bubbles however dry it gets: a switched-off effect */
+  readonly neverSponge?: boolean;
 }
 
 /** J/(kg K) of water and of steam such that latentHeat = 2501 - 2.42 t kJ/kg, within 3 kJ/kg of IAPWS-IF97, 20..100. */
@@ -147,7 +149,7 @@ export function conductivity(material: LayerMaterial, moisture: number, temperat
   const gas = 0.0243 + 6.5e-5 * t;
   const e = material.porosity;
   if (e === 0) return compact;
-  const dryness = moisture < 1.5 ? Math.exp(-moisture / 0.1) : 0;
+  const dryness = moisture < 1.5 && material.neverSponge !== true ? Math.exp(-moisture / 0.1) : 0;
   const bubbles =
     (compact * (2 * compact + gas - 2 * e * (compact - gas))) / (2 * compact + gas + e * (compact - gas));
   if (dryness === 0) return bubbles;

@@ -4,6 +4,7 @@
  * ovens and wood ovens alike.
  */
 import type { BenchId } from '../evening/ids.ts';
+import type { BrowningLawId } from './browning.ts';
 
 export interface BakeParameters {
   /** W/(m2 K) between plate and dough; our estimate, prior 75 to 250, kept constant: the growing crust throttles */
@@ -19,8 +20,9 @@ export interface BakeParameters {
   readonly rimMassFactor: number;
   /** factor on the conductivity of the dry crust's gas-filled structure */
   readonly crustConductivityFactor: number;
-  /** factor on the rate of the browning law */
+  /** factor on the rate of the browning law, and the law itself unless a plan names one */
   readonly browningFactor: number;
+  readonly browningLaw: BrowningLawId;
   /** share of the open pores in free diffusion: porosity times tortuosity, 0.4 to 0.67 times porosity (published) */
   readonly doughVapourShare: number;
   readonly sauceVapourShare: number;
@@ -47,6 +49,7 @@ export const bakeParameters: BakeParameters = {
   rimMassFactor: 1.6,
   crustConductivityFactor: 0.9,
   browningFactor: 1,
+  browningLaw: 'zanoni-1995',
   doughVapourShare: 0.25,
   sauceVapourShare: 0.06,
   cheeseVapourShare: 0.08,
@@ -63,6 +66,27 @@ export interface Effects {
   readonly radiation: boolean;
   /** evaporation, condensation and the movement of vapour */
   readonly evaporation: boolean;
+  /** vapour from cell to cell; without it only the top gives off water */
+  readonly vapourInside: boolean;
+  /** boiling point and dryness from the water left; without it water counts as free until it is nearly gone */
+  readonly sorption: boolean;
+  /** melted fat over part of the cheese */
+  readonly fatCover: boolean;
+  /** dried dough as a sponge; without it as moist dough with bubbles, whatever its water */
+  readonly dryCrust: boolean;
+  /** the plate under the pizza colder than around it; without it one temperature in every depth */
+  readonly twoPlateColumns: boolean;
+  /** steam from the pizza in the cavity; without it the cavity's air is as dry as the kitchen's */
+  readonly cavityHumidity: boolean;
 }
 
-export const allEffects: Effects = { radiation: true, evaporation: true };
+export const allEffects: Effects = {
+  radiation: true,
+  evaporation: true,
+  vapourInside: true,
+  sorption: true,
+  fatCover: true,
+  dryCrust: true,
+  twoPlateColumns: true,
+  cavityHumidity: true,
+};

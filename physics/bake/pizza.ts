@@ -7,7 +7,8 @@ import type { Composition } from '../materials/food.ts';
 import { findRoot } from '../numerics/root.ts';
 import type { CellSpec } from './columnFields.ts';
 import type { LayerMaterial } from './moistCell.ts';
-import type { BakeParameters } from './parameters.ts';
+import { allEffects } from './parameters.ts';
+import type { BakeParameters, Effects } from './parameters.ts';
 
 /** Cells of each layer. The mesh error is larger than the time error, so the cells are spent at the base first. */
 export interface PizzaMesh {
@@ -48,7 +49,7 @@ function cheeseWaterOf(part: CheesePart): number {
 function layerMaterial(
   name: LayerMaterial['name'],
   solids: Solids,
-  rest: Pick<LayerMaterial, 'porosity' | 'halfMoisture' | 'vapourShare' | 'dryConductivityFactor'>,
+  rest: Omit<LayerMaterial, 'name' | 'solidsHeat' | 'solidsDensity' | 'solidsConductivity' | 'solidsConductivitySlope'>,
 ): LayerMaterial {
   const at = (celsius: number) => mixtureProperties({ water: 0, ...solids }, 273.15 + celsius);
   const [cold, warm] = [at(0), at(100)];
@@ -108,7 +109,16 @@ export interface PizzaColumns {
   readonly rim: { readonly cells: readonly CellSpec[]; readonly area: number };
 }
 
-export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: PizzaMesh): PizzaColumns {
+/** W_half of dough, kg/kg, and one so small that water counts as free until it is nearly gone. */
+const doughHalfMoisture = 0.072;
+const freeWater = 0.005;
+
+export function buildPizza(
+  evening: Evening,
+  parameters: BakeParameters,
+  mesh: PizzaMesh,
+  effects: Effects = allEffects,
+): PizzaColumns {
   const { diameter, ballMass } = evening.pizzas;
   const radius = diameter / 2;
   const inner = Math.max(radius - parameters.rimWidth, radius / 2);
@@ -122,9 +132,10 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
     const compact = compactDensity(doughSolids, moisture);
     const material = layerMaterial('dough', doughSolids, {
       porosity: Math.max(1 - density / compact, 0.05),
-      halfMoisture: 0.072,
+      halfMoisture: effects.sorption ? doughHalfMoisture : freeWater,
       vapourShare: parameters.doughVapourShare,
       dryConductivityFactor: parameters.crustConductivityFactor,
+      neverSponge: !effects.dryCrust,
     });
     const thickness = mass / density;
     return grading(thickness, mesh.firstCell, n).map((size) => {
@@ -151,7 +162,7 @@ export function buildPizza(evening: Evening, parameters: BakeParameters, mesh: P
     if (mass <= 0) return [];
     const material = layerMaterial(name, solidsOf, {
       porosity: 0,
-      halfMoisture,
+      halfMoisture: effects.sorption ? halfMoisture : freeWater,
       vapourShare,
       dryConductivityFactor: 1,
     });

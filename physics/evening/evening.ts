@@ -2,6 +2,7 @@
  * An evening as the computation sees it: every figure in SI (K, m, kg, s, W), nothing left out, nothing to be
  * looked up. `readPlan` makes one from a plan file; percentages stay percentages of flour mass (baker's percent).
  */
+import type { BrowningLawId } from '../bake/browning.ts';
 import type {
   BenchId,
   BottomElementId,
@@ -9,6 +10,7 @@ import type {
   CoverId,
   FlourId,
   FuelId,
+  KeepId,
   LiquidId,
   MixingId,
   OvenPresetId,
@@ -136,6 +138,49 @@ export interface Pizzas {
   /** L* that the base is to reach (CIE 1976) */
   readonly shadeLightness: number;
   readonly bench: BenchId;
+  /** what sets the first, second ... pizza apart from the others */
+  readonly each?: readonly OnePizza[] | undefined;
+  readonly steps?: BakeSteps | undefined;
+  /** s after switching on at which the first pizza goes in, ready plate or not; undefined: when the plate is ready */
+  readonly loadAt?: number | undefined;
+  /** s between a pizza and the next; undefined: as short as keeps every bake within a quarter of the first */
+  readonly wait?: number | undefined;
+  readonly parBake?: ParBake | undefined;
+  /** the published law that colours base and rim; undefined: the first of `browningLaws` */
+  readonly browningLaw?: BrowningLawId | undefined;
+}
+
+/** One pizza of its own; what is undefined is as for all. */
+export interface OnePizza {
+  readonly diameter?: number | undefined;
+  readonly ballMass?: number | undefined;
+  readonly shadeLightness?: number | undefined;
+  readonly bench?: BenchId | undefined;
+  /** kg */
+  readonly sauce?: number | undefined;
+  readonly cheese?: readonly CheesePart[] | undefined;
+}
+
+/** What the cook does to a bake beside loading and unloading. Durations in s; undefined or false: not done. */
+export interface BakeSteps {
+  /** door open, the pizza turned, at half the time it takes without */
+  readonly turnAtHalfTime?: boolean | undefined;
+  /** door open for a look so long after the load */
+  readonly lookAfter?: number | undefined;
+  /** the paper pulled out as soon as the base has set */
+  readonly pullParchment?: boolean | undefined;
+  /** top element at full and the bottom off, so long before each load; so long after it until the pizza comes out; and
+   * so long on top of a bake that is done */
+  readonly topElementBefore?: number | undefined;
+  readonly topElementAfter?: number | undefined;
+  readonly topElementAtEnd?: number | undefined;
+}
+
+/** Bases baked ahead without topping until they have set, kept, and finished on the evening. */
+export interface ParBake {
+  readonly keep: KeepId;
+  /** L* of the base when it comes out the first time */
+  readonly shadeLightness: number;
 }
 
 export interface LiquidPart {

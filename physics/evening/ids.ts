@@ -14,6 +14,8 @@ export const ovenPresetIds = ['european', 'north-american', 'north-american-gas'
 export const fuelIds = ['electric', 'gas'] as const;
 export const bottomElementIds = ['hidden', 'exposed'] as const;
 export const benchIds = ['metal', 'flour', 'semolina', 'parchment'] as const;
+/** where a base baked ahead waits for its evening */
+export const keepIds = ['room', 'refrigerator', 'freezer'] as const;
 export const shadeIds = ['pale', 'golden', 'dark'] as const;
 export const liquidIds = ['water', 'beer', 'milk', 'whey', 'oil', 'honey', 'custom'] as const;
 /** how the flour is sold: by the strength of its gluten, or what it is instead */
@@ -31,6 +33,7 @@ export type SurfaceId = (typeof surfaceIds)[number];
 export type OvenPresetId = (typeof ovenPresetIds)[number];
 export type FuelId = (typeof fuelIds)[number];
 export type BottomElementId = (typeof bottomElementIds)[number];
+export type KeepId = (typeof keepIds)[number];
 export type BenchId = (typeof benchIds)[number];
 export type ShadeId = (typeof shadeIds)[number];
 export type LiquidId = (typeof liquidIds)[number];

@@ -171,6 +171,25 @@ function fillPlate(
   };
 }
 
+/** What a plan says of its pizzas that nothing stands in for. */
+function onPizzasGiven({
+  each,
+  steps,
+  loadAt,
+  wait,
+  parBake,
+  browningLaw,
+}: Block<'pizzas'>): Partial<FullPlan['pizzas']> {
+  return {
+    ...(each && { each }),
+    ...(steps && { steps }),
+    ...(loadAt !== undefined && { loadAt }),
+    ...(wait !== undefined && { wait }),
+    ...(parBake && { parBake }),
+    ...(browningLaw && { browningLaw }),
+  };
+}
+
 function fillPizzas(file: Block<'pizzas'>, plate: FullPlan['plate'], take: Take): FullPlan['pizzas'] {
   const demo = saturday.pizzas;
   const side = metres(plate.width) < metres(plate.depth) ? plate.width : plate.depth;
@@ -187,6 +206,7 @@ function fillPizzas(file: Block<'pizzas'>, plate: FullPlan['plate'], take: Take)
         : take('pizzas.ballMass', file.ballMass, `${grams} g`, 'common default'),
     shade: take('pizzas.shade', file.shade, demo.shade, 'demo evening'),
     bench: take('pizzas.bench', file.bench, demo.bench, 'demo evening'),
+    ...onPizzasGiven(file),
   };
 }
 

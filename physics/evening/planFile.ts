@@ -2,6 +2,7 @@
  * The plan file as it lies on disk and as the window keeps it: every physical field a string with its unit, as the
  * cook typed it. What is left out is filled in by `readPlan`. `DeepPartial`: a file may leave anything out.
  */
+import type { BrowningLawId } from '../bake/browning.ts';
 import type {
   BenchId,
   BottomElementId,
@@ -9,6 +10,7 @@ import type {
   CoverId,
   FlourId,
   FuelId,
+  KeepId,
   LiquidId,
   MixingId,
   OvenPresetId,
@@ -99,6 +101,30 @@ export interface PlanFile {
     /** `pale`, `golden`, `dark` or `lightness 53` */
     shade?: string;
     bench?: BenchId;
+    /** the first, second ... pizza, where it differs from the others */
+    each?: {
+      diameter?: string;
+      ballMass?: string;
+      shade?: string;
+      bench?: BenchId;
+      sauce?: string;
+      cheese?: { kind: CheeseId; mass: string; waterShare?: number }[];
+    }[];
+    steps?: {
+      turnAtHalfTime?: boolean;
+      lookAfter?: string;
+      pullParchment?: boolean;
+      topElementBefore?: string;
+      topElementAfter?: string;
+      topElementAtEnd?: string;
+    };
+    /** after the oven was switched on; without it the first pizza goes in when the plate is ready */
+    loadAt?: string;
+    /** between one pizza and the next; without it as short as the bakes allow */
+    wait?: string;
+    /** bases baked ahead; `shade` is theirs when they come out the first time */
+    parBake?: { keep: KeepId; shade?: string };
+    browningLaw?: BrowningLawId;
   };
   dough?: {
     flour?: FlourId;

@@ -6,6 +6,7 @@ import { fillPlan, type ReadContext } from './planDefaults.ts';
 import { planFormat, planVersion, type PlanFile } from './planFile.ts';
 import { fitProblems } from './planFits.ts';
 import { check, describe, hostileProblems, shapeProblems } from './planShape.ts';
+import { parBakedLightness } from './parBake.ts';
 import { parsePlanText } from './planText.ts';
 import type { Problem } from './problem.ts';
 import { fullSchema, planSchema, type FullPlanSI } from './schema.ts';
@@ -33,7 +34,7 @@ function headProblem(file: object): Problem | undefined {
 }
 
 function toEvening(plan: FullPlanSI): Evening {
-  const { shade, ...pizzas } = plan.pizzas;
+  const { shade, each, parBake, ...pizzas } = plan.pizzas;
   return {
     title: plan.title,
     anchor: plan.anchor,
@@ -41,7 +42,16 @@ function toEvening(plan: FullPlanSI): Evening {
     oven: plan.oven,
     // The schema leaves out what an evening names as undefined.
     plate: { ...plan.plate, custom: plan.plate.custom },
-    pizzas: { ...pizzas, shadeLightness: shade },
+    pizzas: {
+      ...pizzas,
+      shadeLightness: shade,
+      each: each?.map(({ shade: own, cheese, ...pizza }) => ({
+        ...pizza,
+        shadeLightness: own,
+        cheese: cheese?.map((part) => ({ ...part, waterShare: part.waterShare })),
+      })),
+      parBake: parBake && { keep: parBake.keep, shadeLightness: parBake.shade ?? parBakedLightness },
+    },
     dough: {
       ...plan.dough,
       flourMoisture: plan.dough.flourMoisture / 100,

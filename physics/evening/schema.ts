@@ -4,6 +4,7 @@
  * from those the format fixes (count, setpoint, rack height, thickness).
  */
 import * as v from 'valibot';
+import { browningLawIds } from '../bake/browning.ts';
 import { choice, energyPrice, flag, instant, line, number, quantity, shade } from './field.ts';
 import {
   benchIds,
@@ -12,6 +13,7 @@ import {
   coverIds,
   flourIds,
   fuelIds,
+  keepIds,
   liquidIds,
   mixingIds,
   ovenPresetIds,
@@ -180,6 +182,44 @@ const cheese = v.pipe(
   ),
   v.check((parts) => parts.length <= 8, 'at most 8 cheeses'),
 );
+/** What a plan may say of its pizzas beyond that; nothing is taken instead. */
+const bakeTime = v.optional(quantity('duration', '0 min', '40 min', minutes));
+const onPizzas = {
+  each: v.optional(
+    v.pipe(
+      v.array(
+        v.partial(
+          v.object({
+            diameter: pizzas.diameter,
+            ballMass: pizzas.ballMass,
+            shade: pizzas.shade,
+            bench: pizzas.bench,
+            sauce: quantity('mass', '0 g', '500 g', weight),
+            cheese,
+          }),
+        ),
+        'a list of pizzas, each with what differs',
+      ),
+      v.check((list) => list.length <= 20, 'at most 20 pizzas'),
+    ),
+  ),
+  steps: v.optional(
+    v.object({
+      turnAtHalfTime: v.optional(flag()),
+      lookAfter: bakeTime,
+      pullParchment: v.optional(flag()),
+      topElementBefore: bakeTime,
+      topElementAfter: bakeTime,
+      topElementAtEnd: bakeTime,
+    }),
+  ),
+  loadAt: v.optional(quantity('duration', '1 min', '6 h', minutes)),
+  wait: v.optional(quantity('duration', '0 min', '60 min', minutes)),
+  parBake: v.optional(
+    v.object({ keep: choice(keepIds), shade: v.optional(shade()) }, 'where the bases are kept'),
+  ),
+  browningLaw: v.optional(choice(browningLawIds)),
+};
 const toppings = {
   sauce: quantity('mass', '0 g', '500 g', weight),
   can: quantity('mass', '50 g', '5 kg', weight),
@@ -196,7 +236,7 @@ export const planSchema = v.object({
   kitchen: some({ ...kitchen, energyPrice: price }),
   oven: some({ ...oven, power: some(power), cavity: some(cavity), physics: some(physics) }),
   plate: some({ ...plate, diameter, ...custom }),
-  pizzas: some(pizzas),
+  pizzas: some({ ...pizzas, ...onPizzas }),
   dough: some({ liquid, ...dough, yeast: some(yeast), phases }),
   toppings: some({ ...toppings, cheese }),
 });
@@ -212,7 +252,7 @@ export const fullSchema = v.object({
     physics: v.partial(v.object(physics)),
   }),
   plate: v.object({ ...plate, custom: v.optional(v.object(custom)) }),
-  pizzas: v.object(pizzas),
+  pizzas: v.object({ ...pizzas, ...onPizzas }),
   dough: v.object({ liquid, ...dough, yeast: v.object(yeast), phases }),
   toppings: v.object({ ...toppings, cheese }),
 });
