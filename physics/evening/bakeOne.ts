@@ -1,8 +1,9 @@
 /** One pizza from door to door: the load, the bake until everything is done, and what would have been. */
 import { BakeWatcher } from './bakeWatcher.ts';
+import { Cook } from './cook.ts';
 import type { LoadedOven } from './loadedOven.ts';
 import { ovenHeat } from './preheat.ts';
-import type { Bake, EnergyBalance } from './run.ts';
+import type { Bake, EnergyBalance, PartsDone } from './run.ts';
 import type { TraceRecorder } from './trace.ts';
 
 /** s the door stands open for a load and for an unload; common practice, no source */
@@ -11,6 +12,8 @@ export const doorSeconds = { load: 8, unload: 6 };
 export const longestBake = 40 * 60;
 /** s under the top element after which a rim is given up */
 const longestFinish = 10 * 60;
+/** s, the shortest step in which a bake ends: ends are located within it */
+const shortestLastStep = 0.1;
 /** L* values whose times are reported whatever ended the bake */
 const reported = [70, 60, 50] as const;
 
@@ -20,22 +23,15 @@ export function openDoor(oven: LoadedOven, seconds: number, recorder: TraceRecor
   oven.run.doorOpen = false;
 }
 
-/** Only how long the pizza would lie there, s, at most `limit`: for searches. */
-export function bakeSeconds(oven: LoadedOven, limit: number): number {
-  oven.load();
-  const watcher = new BakeWatcher(oven);
-  while (watcher.seconds < limit) {
-    watcher.step();
-    const { base, crumb, top } = watcher.done();
-    if (base && crumb && top) break;
-  }
-  return watcher.seconds;
-}
-
 /** Notes when the base reaches each of the reported L* values. */
 class LightnessClock {
   readonly reached = new Map<number, number | undefined>(reported.map((value) => [value, undefined]));
-  #last = 85;
+  #last: number;
+
+  constructor(watcher: BakeWatcher) {
+    this.#last = watcher.baseLightness;
+    for (const value of reported) if (this.#last <= value) this.reached.set(value, 0);
+  }
 
   note(watcher: BakeWatcher, step: number): void {
     const lightness = watcher.baseLightness;
@@ -53,26 +49,67 @@ class LightnessClock {
   }
 }
 
-/** Bakes until all is done (or the bake is given up) and tells what was waited for last. */
+interface Ended {
+  /** whether all was done within the limit */
+  readonly over: boolean;
+  readonly decidedBy: Bake['decidedBy'];
+}
+
+/** Bakes until all is done (or `limit` s have gone by) and tells what was waited for last. */
 function bakeUntilDone(
   watcher: BakeWatcher,
-  clock: LightnessClock,
-  recorder: TraceRecorder,
-): Bake['decidedBy'] {
-  const { run } = watcher.oven;
-  watcher.record(true);
+  cook: Cook,
+  limit: number,
+  after: (step: number) => void,
+): Ended {
+  const take = (most: number): void => {
+    const step = watcher.step(Math.min(cook.until, most));
+    cook.act();
+    after(step);
+  };
   let decidedBy: Bake['decidedBy'] = 'base';
-  for (let over = false; !over && watcher.seconds < longestBake;) {
+  let over = false;
+  while (!over && watcher.seconds < limit) {
     const before = watcher.done();
-    clock.note(watcher, watcher.step());
-    watcher.record();
-    recorder.record(run);
+    take(Math.max(watcher.untilDone, shortestLastStep));
     const { base, crumb, top } = watcher.done();
     over = base && crumb && top;
     if (over) decidedBy = !before.base ? 'base' : !before.crumb ? 'crumb' : 'top';
   }
-  watcher.record(true);
-  return decidedBy;
+  const finished = watcher.seconds + cook.topElementAtEnd;
+  if (over && cook.topElementAtEnd > 0) cook.topElementOn();
+  while (over && finished - watcher.seconds > 1e-6) take(finished - watcher.seconds);
+  return { over, decidedBy };
+}
+
+/** s after the load at which the pizza is turned, when that is asked: half of what it takes without. */
+function halfTime(oven: LoadedOven): number | undefined {
+  if (oven.evening.pizzas.steps?.turnAtHalfTime !== true) return undefined;
+  const before = oven.run.save();
+  oven.load();
+  const watcher = new BakeWatcher(oven);
+  const cook = new Cook(watcher, undefined);
+  bakeUntilDone(watcher, cook, longestBake, () => undefined);
+  cook.leave();
+  const half = watcher.seconds / 2;
+  oven.restoreBare(before);
+  return half;
+}
+
+/** Only how long the pizza would lie there, s, at most `limit`: for searches. The pizza is left where it lies. */
+export function bakeSeconds(oven: LoadedOven, limit: number): number {
+  return bakeWatched(oven, limit).seconds;
+}
+
+/** The same, with what it was like. */
+export function bakeWatched(oven: LoadedOven, limit: number): BakeWatcher {
+  const half = halfTime(oven);
+  oven.load();
+  const watcher = new BakeWatcher(oven);
+  const cook = new Cook(watcher, half);
+  bakeUntilDone(watcher, cook, limit, () => undefined);
+  cook.leave();
+  return watcher;
 }
 
 /** J in the oven, the plate and the pizza on it */
@@ -80,17 +117,46 @@ function wholeHeat({ run, centre, rim }: LoadedOven): number {
   return ovenHeat(run) + centre.heatContent + rim.heatContent;
 }
 
+/** When each part was first done, s after the load. */
+function notedParts(watcher: BakeWatcher): { note: () => void; read: () => PartsDone } {
+  const at: { -readonly [K in keyof PartsDone]: PartsDone[K] } = {
+    base: undefined,
+    rim: undefined,
+    crumb: undefined,
+    cheese: undefined,
+  };
+  const note = (): void => {
+    const { base, crumb, top } = watcher.done();
+    if (base) at.base ??= watcher.seconds;
+    if (crumb) at.crumb ??= watcher.seconds;
+    if (top) at.cheese ??= watcher.seconds;
+    if (watcher.rimIsDone()) at.rim ??= watcher.seconds;
+  };
+  return { note, read: () => ({ ...at }) };
+}
+
 /** Bakes one pizza until it is done and takes it out; the oven goes on from there. */
 export function bakeOne(oven: LoadedOven, pizza: number, recorder: TraceRecorder): Bake {
-  const plateTopAtLoad = oven.plateTop;
+  const half = halfTime(oven);
   oven.load();
-  const { network } = oven.run;
+  const { run } = oven;
+  const { network } = run;
   const watcher = new BakeWatcher(oven);
-  const clock = new LightnessClock();
+  const cook = new Cook(watcher, half);
+  const clock = new LightnessClock(watcher);
+  const parts = notedParts(watcher);
   const heatBefore = wholeHeat(oven);
   const ledger = { ...network.ledger };
   const waterBefore = oven.centre.waterMass + oven.rim.waterMass;
-  const decidedBy = bakeUntilDone(watcher, clock, recorder);
+  watcher.record(true);
+  const { decidedBy } = bakeUntilDone(watcher, cook, longestBake, (step) => {
+    clock.note(watcher, step);
+    parts.note();
+    watcher.record();
+    recorder.record(run);
+  });
+  watcher.record(true);
+  cook.leave();
   const balance: EnergyBalance = {
     supplied: network.ledger.supplied - ledger.supplied,
     stored: wholeHeat(oven) - heatBefore,
@@ -102,8 +168,8 @@ export function bakeOne(oven: LoadedOven, pizza: number, recorder: TraceRecorder
   const bake = {
     pizza,
     inAt: watcher.loadedAt,
-    outAt: oven.run.time,
-    plateTopAtLoad,
+    outAt: run.time,
+    plateTopAtLoad: oven.plateTopAtLoad,
     plateTopAtUnload: oven.plateTop,
     baseLightness: watcher.baseLightness,
     rimLightness: watcher.rimLightness,
@@ -112,6 +178,8 @@ export function bakeOne(oven: LoadedOven, pizza: number, recorder: TraceRecorder
     waterLeftOnTop: watcher.waterOnTop,
     waterLost: evaporated,
     decidedBy,
+    partsDone: parts.read(),
+    steps: cook.done,
     trace: watcher.trace,
     balance,
     water: {
@@ -123,7 +191,7 @@ export function bakeOne(oven: LoadedOven, pizza: number, recorder: TraceRecorder
   // What would have been: the pizza left where it lies, and the top element at full. The oven then goes on from `out`.
   const out = oven.save();
   const seen = watcher.save();
-  while (!clock.complete && watcher.seconds < longestBake) clock.note(watcher, watcher.step(true));
+  while (!clock.complete && watcher.seconds < longestBake) clock.note(watcher, watcher.step(Infinity, true));
   oven.restore(out);
   watcher.restore(seen);
   const finish = finishSeconds(oven, watcher);
@@ -137,7 +205,7 @@ function finishSeconds(oven: LoadedOven, watcher: BakeWatcher): number {
   if (watcher.rimIsDone()) return 0;
   const start = oven.run.time;
   oven.run.topElementForced = true;
-  while (!watcher.rimIsDone() && oven.run.time - start < longestFinish) watcher.step(true);
+  while (!watcher.rimIsDone() && oven.run.time - start < longestFinish) watcher.step(watcher.untilRim, true);
   oven.run.topElementForced = false;
   return oven.run.time - start;
 }

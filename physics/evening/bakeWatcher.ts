@@ -1,32 +1,25 @@
 /** Watches a pizza while it lies on the plate: browning of base and rim, starch of the crumb, what is done and what not. */
 import type { BrowningLaw } from '../bake/browning.ts';
-import { zanoni1995 } from '../bake/browning.ts';
+import { browningLaw, rawLightness } from '../bake/browning.ts';
 import { gelatinisationRate } from '../bake/crumb.ts';
 import type { PizzaColumn } from '../bake/column.ts';
 import type { LoadedOven } from './loadedOven.ts';
+import type { KeptBase } from './parBake.ts';
 import type { BakeTrace, LayerSample } from './run.ts';
 
 /** share of the starch of the coldest place that must be gelatinised for the crumb to count as done; our definition */
 const crumbDone = 0.98;
+const starchDone = -Math.log(1 - crumbDone);
+
+/** m of dough above the plate that must be set before paper comes off it; our definition */
+const setDepth = 1.5e-3;
 
 interface Watch {
-  /** integrals of the browning rate of base and rim, each with its rate at the last step */
+  /** integrals of the browning rate of base and rim */
   base: number;
   rim: number;
   /** -ln(1 - share of starch gelatinised) of each dough cell */
   readonly starch: Float64Array;
-}
-
-const law: BrowningLaw = zanoni1995;
-
-/** s; steps that end a bake are no shorter */
-const shortest = 0.05;
-
-/** What each condition still lacks: browning integral, -ln of raw starch, kelvin of the cheese; 0 or less when met. */
-interface Lacking {
-  readonly base: number;
-  readonly crumb: number;
-  readonly top: number;
 }
 
 /** s; `full` is the step of the middle of a bake, `branch` for what is only looked at and not gone on from */
@@ -40,12 +33,16 @@ function stepAt(sinceLoad: number, full: number, branch: boolean): number {
 
 export class BakeWatcher {
   readonly oven: LoadedOven;
-  readonly #watch: Watch;
+  readonly law: BrowningLaw;
   readonly loadedAt: number;
-  readonly #shadeIntegral: number;
-  #lacking: Lacking | undefined;
-  /** s until all is done, by the rates of the last step */
-  #left = Infinity;
+  readonly #watch: Watch;
+  readonly #baseWanted: number;
+  readonly #rimWanted: number;
+  /** rates at the last step, 1/s, and K/s of the coldest cheese and crumb */
+  #baseRate = 0;
+  #rimRate = 0;
+  #cheeseRate = 0;
+  #crumbRate = 0;
   readonly #trace = {
     seconds: [] as number[],
     base: [] as number[],
@@ -58,67 +55,114 @@ export class BakeWatcher {
   };
 
   constructor(oven: LoadedOven) {
+    const { evening, kept, pizza, model } = oven;
     this.oven = oven;
     this.loadedAt = oven.run.time;
-    this.#watch = { base: 0, rim: 0, starch: new Float64Array(oven.pizza.centre.doughCells) };
-    this.#shadeIntegral = law.integralFor(oven.model.evening.pizzas.shadeLightness);
+    this.law = browningLaw(evening.pizzas.browningLaw ?? model.bake.browningLaw);
+    const { shadeLightness } = evening.pizzas;
+    const wanted = (lightness: number): number => this.law.integralFor(Math.min(lightness, rawLightness));
+    this.#baseWanted = wanted(shadeLightness);
+    this.#rimWanted = wanted(shadeLightness + model.bake.rimLighter);
+    this.#watch = {
+      base: kept?.base ?? 0,
+      rim: kept?.rim ?? 0,
+      // A base that was baked ahead has its starch behind it.
+      starch: new Float64Array(pizza.centre.doughCells).fill(kept ? Infinity : 0),
+    };
   }
 
-  /** Takes one step of the bake, to its end where that comes sooner, and lets base, rim and crumb get on. */
-  step(branch = false): number {
-    const { oven } = this;
+  /**
+   * Takes one step of the bake and lets base, rim and crumb get on.
+   *
+   * @param limit s, the longest step; @param branch for what is only looked at
+   */
+  step(limit = Infinity, branch = false): number {
+    const { oven, law } = this;
     const { browningFactor } = oven.model.bake;
     const watch = this.#watch;
-    const before = { base: oven.centre.baseFace, rim: oven.rimTop };
-    const usual = stepAt(oven.run.time - this.loadedAt, oven.model.resolution.bakeStep, branch);
-    const dt = oven.run.step(Math.min(usual, Math.max(this.#left, shortest)));
+    const before = { base: oven.centre.baseFace, rim: oven.rimTop, cheese: this.cheese, crumb: this.crumb };
+    const full = stepAt(oven.run.time - this.loadedAt, oven.model.resolution.bakeStep, branch);
+    const dt = oven.run.step(Math.min(full, limit));
     const baseActivity = oven.centre.activity(0);
     const rimActivity = oven.rim.activity(oven.rim.size - 1);
     const mean = (a: number, b: number, activity: number): number =>
       (browningFactor * (law.rate(a, activity) + law.rate(b, activity))) / 2;
-    watch.base += dt * mean(before.base, oven.centre.baseFace, baseActivity);
-    watch.rim += dt * mean(before.rim, oven.rimTop, rimActivity);
+    this.#baseRate = mean(before.base, oven.centre.baseFace, baseActivity);
+    watch.base += dt * this.#baseRate;
+    this.#rimRate = mean(before.rim, oven.rimTop, rimActivity);
+    watch.rim += dt * this.#rimRate;
     for (let i = 0; i < watch.starch.length; i++)
       watch.starch[i]! += dt * gelatinisationRate(oven.centre.temperature[i]!);
-    this.#forecast(dt);
+    this.#cheeseRate = (this.cheese - before.cheese) / dt;
+    this.#crumbRate = (this.crumb - before.crumb) / dt;
     return dt;
   }
 
-  #forecast(dt: number): void {
-    const before = this.#lacking;
-    const now = this.#whatLacks();
-    this.#lacking = now;
-    this.#left = Infinity;
-    if (before === undefined) return;
-    let left = 0;
-    for (const name of ['base', 'crumb', 'top'] as const) {
-      if (now[name] <= 0) continue;
-      const gained = before[name] - now[name];
-      left = Math.max(left, gained > 0 ? (now[name] / gained) * dt : Infinity);
-    }
-    // What is done may lie on: then nothing ends the steps.
-    if (left > 0) this.#left = left;
+  /** s until everything is done if it goes on as in the last step: bakes end at their end, not at the next step's. */
+  get untilDone(): number {
+    const { meltTemperature } = this.oven.model.bake;
+    const after = (left: number, rate: number): number => (left <= 0 ? 0 : rate > 0 ? left / rate : Infinity);
+    let longest = Math.max(
+      after(this.#baseWanted - this.#watch.base, this.#baseRate),
+      after(meltTemperature - this.cheese, this.#cheeseRate),
+    );
+    if (this.oven.kept) return Math.max(longest, after(meltTemperature - this.crumb, this.#crumbRate));
+    this.#watch.starch.forEach((integral, i) => {
+      const left = starchDone - integral;
+      if (left > 0) longest = Math.max(longest, left / gelatinisationRate(this.oven.centre.temperature[i]!));
+    });
+    return longest;
   }
 
-  #whatLacks(): Lacking {
-    const { meltTemperature } = this.oven.model.bake;
-    let rawest = Infinity;
-    for (const integral of this.#watch.starch) rawest = Math.min(rawest, integral);
-    return {
-      base: this.#shadeIntegral - this.#watch.base,
-      crumb: -Math.log(1 - crumbDone) - rawest,
-      top: meltTemperature - this.cheese,
+  /** s until the rim has its shade if it goes on as in the last step; not less than a tenth */
+  get untilRim(): number {
+    const left = this.#rimWanted - this.#watch.rim;
+    return this.#rimRate > 0 ? Math.max(left / this.#rimRate, 0.1) : Infinity;
+  }
+
+  /** Integrals of the browning rate, and the water left, of base and rim: what a base baked ahead brings along. */
+  get baked(): Omit<KeptBase, 'temperature'> {
+    const { centre, rim, pizza } = this.oven;
+    const moisture = (column: PizzaColumn, cells: number): number => {
+      let [water, solids] = [0, 0];
+      for (let i = 0; i < cells; i++) {
+        water += column.water[i]!;
+        solids += column.setting.cells[i]!.solids;
+      }
+      return water / solids;
     };
+    return {
+      base: this.#watch.base,
+      rim: this.#watch.rim,
+      centreMoisture: moisture(centre, pizza.centre.doughCells),
+      rimMoisture: moisture(rim, rim.size),
+    };
+  }
+
+  /** Whether the lowest part of the dough has set, so that paper comes off it. */
+  get baseSet(): boolean {
+    const { cells } = this.oven.pizza.centre;
+    let height = 0;
+    for (let i = 0; i < this.#watch.starch.length && height < setDepth; i++) {
+      if (this.#watch.starch[i]! < starchDone) return false;
+      height += cells[i]!.thickness;
+    }
+    return true;
   }
 
   get seconds(): number {
     return this.oven.run.time - this.loadedAt;
   }
   get baseLightness(): number {
-    return law.lightness(this.#watch.base);
+    return this.law.lightness(this.#watch.base);
   }
   get rimLightness(): number {
-    return law.lightness(this.#watch.rim);
+    return this.law.lightness(this.#watch.rim);
+  }
+  get crumbDone(): boolean {
+    // What was baked ahead has only to get hot through.
+    if (this.oven.kept) return this.crumb >= this.oven.model.bake.meltTemperature;
+    return this.#watch.starch.every((integral) => integral >= starchDone);
   }
   /** K, coldest place of the dough in the middle and of the cheese (or of the top where there is none) */
   get crumb(): number {
@@ -132,13 +176,15 @@ export class BakeWatcher {
 
   /** Which conditions are met; the bake is over when all are. */
   done(): { readonly base: boolean; readonly crumb: boolean; readonly top: boolean } {
-    const { base, crumb, top } = this.#whatLacks();
-    return { base: base <= 0, crumb: crumb <= 0, top: top <= 0 };
+    return {
+      base: this.#watch.base >= this.#baseWanted,
+      crumb: this.crumbDone,
+      top: this.cheese >= this.oven.model.bake.meltTemperature,
+    };
   }
 
   rimIsDone(): boolean {
-    const { evening, bake } = this.oven.model;
-    return this.rimLightness <= evening.pizzas.shadeLightness + bake.rimLighter;
+    return this.#watch.rim >= this.#rimWanted;
   }
 
   /** kg of free water in sauce and cheese */
@@ -157,8 +203,6 @@ export class BakeWatcher {
     this.#watch.base = watch.base;
     this.#watch.rim = watch.rim;
     this.#watch.starch.set(watch.starch);
-    this.#lacking = undefined;
-    this.#left = Infinity;
   }
 
   record(force = false): void {

@@ -10,10 +10,11 @@ export function lateStart(
   lateMinutes: readonly number[],
 ): readonly LateStart[] {
   const { model, preheat } = preparedFor(evening, run);
+  const planned = evening.pizzas.loadAt ?? run.preheat.plateReady;
   return lateMinutes
-    .filter((late) => late * 60 < run.preheat.plateReady)
+    .filter((late) => late * 60 < planned)
     .map((late) => {
-      const { seconds, plateTop } = firstBakeAt(model, preheat, run.preheat.plateReady - late * 60);
+      const { seconds, plateTop } = firstBakeAt(model, preheat, planned - late * 60);
       return { lateMinutes: late, plateTopC: plateTop - 273.15, bakeMinutes: seconds / 60 };
     });
 }

@@ -30,6 +30,8 @@ export class LoadedOven {
   pizza: PizzaColumns;
   /** a base baked ahead, when the pizza is one */
   kept: KeptBase | undefined;
+  /** K, uppermost layer of the plate when the last pizza was laid down */
+  plateTopAtLoad = NaN;
   centre: PizzaColumn;
   rim: PizzaColumn;
   #place: Arrangement;
@@ -134,6 +136,7 @@ export class LoadedOven {
 
   /** A new pizza on the plate. */
   load(): void {
+    this.plateTopAtLoad = this.plateTop;
     [this.centre, this.rim] = this.#fresh();
     const { covered, centreNode, rimNode } = this.#place;
     this.#switchTo(covered);

@@ -83,6 +83,23 @@ export interface BakeTrace {
   readonly layers: readonly (readonly LayerSample[])[];
 }
 
+/** What the cook did while a pizza baked. */
+export interface DoneStep {
+  readonly what: 'turn' | 'look' | 'pull-parchment' | 'top-element';
+  /** s since the oven was switched on */
+  readonly at: number;
+  /** s that the door stood open or the top element was on */
+  readonly lasts: number;
+}
+
+/** s from the load until each part was done; undefined for what was not when the pizza came out. */
+export interface PartsDone {
+  readonly base: number | undefined;
+  readonly rim: number | undefined;
+  readonly crumb: number | undefined;
+  readonly cheese: number | undefined;
+}
+
 export interface Bake {
   /** 1 for the first */
   readonly pizza: number;
@@ -106,10 +123,24 @@ export interface Bake {
   readonly secondsToLightness: ReadonlyMap<number, number | undefined>;
   /** s under the top element that the rim still needs for its shade after `outAt`; 0 if it is there */
   readonly finish: number;
+  readonly partsDone?: PartsDone;
+  readonly steps?: readonly DoneStep[];
+  /** for a base baked ahead: what its first bake was like */
+  readonly baseAhead?: BaseAhead;
   readonly trace: BakeTrace;
   readonly balance: EnergyBalance;
   /** kg: water before = after + evaporated, to rounding */
   readonly water: { readonly before: number; readonly after: number; readonly evaporated: number };
+}
+
+/** The bake, some other day, of a base without topping. */
+export interface BaseAhead {
+  /** s */
+  readonly seconds: number;
+  readonly baseLightness: number;
+  readonly rimLightness: number;
+  /** kg */
+  readonly waterLost: number;
 }
 
 export interface EveningRun {

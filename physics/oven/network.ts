@@ -13,7 +13,7 @@
  * Nodes without capacity (faces of a slab) are allowed. The cavity's air is taken at constant heat capacity
  * (0.7 kg/m3 x 1010 J/(kg K), its value near 230 degC): 80 J/K in a European oven, a hundredth of a liner.
  */
-import { solveDense } from '../numerics/dense.ts';
+import { PatternSolver } from '../numerics/patternSolver.ts';
 import { airDensity } from '../materials/air.ts';
 import {
   gasConstant,
@@ -23,7 +23,7 @@ import {
   stefanBoltzmann,
 } from '../materials/constants.ts';
 import { naturalConvectionHorizontal, naturalConvectionVertical } from './convection.ts';
-import { addLink, airNode, doorNode, eliminationOrder } from './networkParts.ts';
+import { addLink, airNode, doorNode, networkLinks } from './networkParts.ts';
 import type { Column, Drive, NetworkSetting } from './networkParts.ts';
 import type { RadiationLinks } from './radiation.ts';
 
@@ -55,13 +55,13 @@ export class OvenNetwork {
   /** J/K */
   readonly capacity: Float64Array;
   readonly ledger: Ledger = { supplied: 0, lostToRoom: 0, lostByVentAndDoor: 0, lostBySteam: 0 };
-  columns: readonly Column[] = [];
   /** mole fraction of water vapour in the cavity */
   steamFraction: number;
   readonly convection: Float64Array;
   readonly #matrix: Float64Array;
-  /** place of each node in the matrix */
-  readonly #place: Int32Array;
+  #solver: PatternSolver;
+  readonly #solvers = new Map<string, PatternSolver>();
+  #columns: readonly Column[] = [];
   readonly #right: Float64Array;
   readonly #doorArea: number;
   readonly #volume: number;
@@ -73,13 +73,30 @@ export class OvenNetwork {
     this.capacity = new Float64Array(n);
     this.convection = new Float64Array(setting.faces.length);
     this.#matrix = new Float64Array(n * n);
-    this.#place = eliminationOrder(setting);
+    this.#solver = this.#solverFor([]);
     this.#right = new Float64Array(n);
     const { width, depth, height } = setting.cavity;
     this.#doorArea = width * height;
     this.#volume = width * depth * height;
     this.capacity[airNode] = 0.7 * 1010 * this.#volume;
     this.steamFraction = setting.roomSteam;
+  }
+
+  get columns(): readonly Column[] {
+    return this.#columns;
+  }
+  set columns(columns: readonly Column[]) {
+    this.#columns = columns;
+    this.#solver = this.#solverFor(columns.map(({ plateNode, surfaceNode }) => [plateNode, surfaceNode]));
+  }
+
+  #solverFor(ofColumns: readonly (readonly [number, number])[]): PatternSolver {
+    const key = ofColumns.join(' ');
+    const known = this.#solvers.get(key);
+    if (known) return known;
+    const made = new PatternSolver(this.setting.nodes, [...networkLinks(this.setting), ...ofColumns]);
+    this.#solvers.set(key, made);
+    return made;
   }
 
   /** Convection coefficients and the walls' conductances from the temperatures as they stand. */
@@ -124,7 +141,7 @@ export class OvenNetwork {
     const T = this.temperature;
     const A = this.#matrix.fill(0);
     const b = this.#right.fill(0);
-    const place = this.#place;
+    const place = this.#solver.place;
     for (let i = 0; i < n; i++) {
       const store = this.capacity[i]! / dt;
       const p = place[i]!;
@@ -176,7 +193,7 @@ export class OvenNetwork {
       b[p] = T[i]!;
     }
     const doorLoss = this.#doorRadiation(radiation, drive.doorOpen);
-    if (!solveDense(A, b, n)) throw new Error('the network has a node without any link');
+    if (!this.#solver.solve(A, b)) throw new Error('the network has a node without any link');
     for (const column of this.columns)
       if (!column.accepts(b[place[column.plateNode]!]!, b[place[column.surfaceNode]!]!, dt)) return false;
     for (let i = 0; i < n; i++) T[i] = b[place[i]!]!;
@@ -200,7 +217,7 @@ export class OvenNetwork {
     const T = this.temperature;
     const A = this.#matrix;
     const right = this.#right;
-    const place = this.#place;
+    const place = this.#solver.place;
     const room4 = this.setting.room ** 4;
     for (let k = 0; k < area.length; k++) {
       const i = a[k]!;

@@ -1,4 +1,4 @@
-/** What a network is made of: its nodes, faces, links and drives, and the order in which its nodes are solved. */
+/** What a network is made of: its nodes, faces, links and drives. */
 import type { OvenNetwork } from './network.ts';
 import type { RadiationLinks } from './radiation.ts';
 import type { WallStack } from './wallStack.ts';
@@ -90,31 +90,17 @@ export interface Drive {
   doorOpen: boolean;
 }
 
-/**
- * Nodes with few links are eliminated first and the air, which has a link to every face, last: less of the matrix
- * fills up, and the solve takes a third of the time.
- */
-export function eliminationOrder({ nodes, radiation, faces, conductors }: NetworkSetting): Int32Array {
-  const links = new Array<number>(nodes).fill(0);
-  const count = (node: number): void => {
-    links[node]! += 1;
-  };
-  radiation.a.forEach(count);
-  radiation.b.forEach(count);
-  faces.forEach(({ node }) => {
-    count(node);
-    count(airNode);
-  });
-  conductors.forEach(({ a, b }) => {
-    count(a);
-    count(b);
-  });
-  const order = links.map((_, node) => node).sort((a, b) => links[a]! - links[b]! || a - b);
-  const place = new Int32Array(nodes);
-  order.forEach((node, k) => {
-    place[node] = k;
-  });
-  return place;
+/** Pairs of nodes that an implicit step couples, whatever the temperatures and the door. */
+export function networkLinks({
+  radiation,
+  faces,
+  conductors,
+}: Pick<NetworkSetting, 'radiation' | 'faces' | 'conductors'>): readonly (readonly [number, number])[] {
+  const links: (readonly [number, number])[] = [];
+  for (let k = 0; k < radiation.area.length; k++) links.push([radiation.a[k]!, radiation.b[k]!]);
+  for (const { node } of faces) links.push([node, airNode]);
+  for (const { a, b } of conductors) links.push([a, b]);
+  return links;
 }
 
 export function addLink(A: Float64Array, n: number, i: number, j: number, conductance: number): void {
