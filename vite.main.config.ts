@@ -20,6 +20,7 @@ export default defineConfig(({ mode }) => {
               electron: here('main/electron.ts'),
               start: here('main/start.ts'),
               plan: here('main/plan.ts'),
+              compare: here('main/compare.ts'),
               validate: here('main/validate.ts'),
             },
             output: { format: 'es', entryFileNames: '[name].js' },

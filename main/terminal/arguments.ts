@@ -1,4 +1,4 @@
-/** The words behind `plan`: read into a request, or refused with what is allowed. */
+/** The words behind `plan` and `compare`: read into a request, or refused with what is allowed. */
 import { demoIds, type DemoId } from '../../physics/evening/demos.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
@@ -10,13 +10,21 @@ export interface Request {
   readonly units: UnitSystem;
   readonly json: boolean;
   readonly help: boolean;
+  /** `compare` only: each path with the values it takes in turn */
+  readonly varied: readonly { readonly path: string; readonly texts: readonly string[] }[];
+  readonly csv: boolean;
 }
+
+export type Command = 'plan' | 'compare';
 
 export type RequestRead =
   | { readonly ok: true; readonly request: Request }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-export const help = `Usage: npm run --silent plan -- [FILE] [--set PATH=VALUE]... [--json]
+/** Rows of a comparison at most: some minutes of work. */
+export const mostRows = 2000;
+
+export const planHelp = `Usage: npm run --silent plan -- [FILE] [--set PATH=VALUE]... [--json]
        npm run --silent plan -- --example ${demoIds.join('|')}
 
 Plans a pizza evening: when to switch the oven on, how long each pizza bakes,
@@ -34,15 +42,40 @@ The plan goes to standard output, everything else to standard error.
 Exit status: 0 done, 2 something in the input is wrong, 1 our fault.
 `;
 
-const options = '--set, --example, --units, --json, --help';
+export const compareHelp = `Usage: npm run --silent compare -- [FILE] --vary PATH=VALUE,VALUE,... [--vary ...]
+
+Plans the same evening with other values of one or more fields, every
+combination, and puts the answers side by side.
+
+  FILE              a plan file; without it the built-in evening
+  --example NAME    a built-in evening: ${demoIds.join(', ')}
+  --vary PATH=A,B   the values one field takes in turn; commas separate values,
+                    decimals take a point:
+                    --vary oven.setpoint="230 degC,250 degC"
+                    --vary plate.material=carbon-steel,cordierite
+  --set PATH=VALUE  one field instead of the file's, in every row
+  --units SYSTEM    metric (the default) or us, for the printed table
+  --json            all rows as one JSON object, with the keys of plan
+  --csv             a table for other programs (RFC 4180)
+  --help            this text
+
+At most ${mostRows} rows. Progress goes to standard error; Ctrl-C stops.
+Exit status: 0 done, 2 something in the input is wrong, 1 our fault or stopped.
+`;
+
+const options: Readonly<Record<Command, string>> = {
+  plan: '--set, --example, --units, --json, --help',
+  compare: '--vary, --set, --example, --units, --json, --csv, --help',
+};
 const systems: readonly UnitSystem[] = ['metric', 'us'];
 
 /** A list of words as it was typed to a request. */
-export function readArguments(argv: readonly string[]): RequestRead {
+export function readArguments(argv: readonly string[], command: Command): RequestRead {
   const problems: Problem[] = [];
   const files: string[] = [];
   const sets: { path: string; text: string }[] = [];
-  const chosen: { example?: DemoId; units?: UnitSystem; json?: true; help?: true } = {};
+  const varied: { path: string; texts: readonly string[] }[] = [];
+  const chosen: { example?: DemoId; units?: UnitSystem; json?: true; csv?: true; help?: true } = {};
   const refuse = (path: string, found: string, allowed: string): void => {
     problems.push({ path, found, allowed });
   };
@@ -53,6 +86,13 @@ export function readArguments(argv: readonly string[]): RequestRead {
       const equals = value.indexOf('=');
       if (equals < 1) refuse('--set', JSON.stringify(value), 'PATH=VALUE, such as plate.thickness="12.7 mm"');
       else sets.push({ path: value.slice(0, equals).trim(), text: value.slice(equals + 1) });
+    },
+    '--vary': (value: string): void => {
+      const equals = value.indexOf('=');
+      const texts = value.slice(equals + 1).split(',');
+      if (equals < 1 || texts.some((text) => text.trim() === ''))
+        refuse('--vary', JSON.stringify(value), 'PATH=VALUE,VALUE,..., such as plate.thickness="6 mm,8 mm"');
+      else varied.push({ path: value.slice(0, equals).trim(), texts });
     },
     '--example': (value: string): void => {
       const id = demoIds.find((known) => known === value);
@@ -65,23 +105,31 @@ export function readArguments(argv: readonly string[]): RequestRead {
       else chosen.units = system;
     },
   };
-  const isTaking = (name: string): name is keyof typeof take => Object.hasOwn(take, name);
+  const isTaking = (name: string): name is keyof typeof take =>
+    Object.hasOwn(take, name) && (command === 'compare' || name !== '--vary');
 
   for (let word = words.shift(); word !== undefined; word = words.shift()) {
     const [, name, glued] = /^(--[a-z-]+)=(.*)$/su.exec(word) ?? [undefined, word, undefined];
     if (word === '--') files.push(...words.splice(0));
     else if (name === '--json' && glued === undefined) chosen.json = true;
+    else if (name === '--csv' && glued === undefined && command === 'compare') chosen.csv = true;
     else if ((name === '--help' || name === '-h') && glued === undefined) chosen.help = true;
     else if (isTaking(name)) {
       const value = glued ?? words.shift();
       if (value === undefined) refuse(name, 'nothing after it', 'a value');
       else take[name](value);
-    } else if (word.startsWith('-')) refuse(JSON.stringify(word), 'an unknown option', options);
+    } else if (word.startsWith('-')) refuse(JSON.stringify(word), 'an unknown option', options[command]);
     else files.push(word);
   }
   if (files.length > 1) refuse('FILE', `${files.length} files`, 'one plan file');
   if (files.length > 0 && chosen.example !== undefined)
     refuse('--example', 'a plan file beside it', 'either FILE or --example');
+  if (command === 'compare' && chosen.help !== true) {
+    if (varied.length === 0) refuse('--vary', 'none', 'at least one');
+    const rows = varied.reduce((product, { texts }) => product * texts.length, 1);
+    if (rows > mostRows) refuse('--vary', `${rows} combinations`, `at most ${mostRows}`);
+    if (chosen.json && chosen.csv) refuse('--csv', '--json beside it', 'either --json or --csv');
+  }
   if (problems.length > 0) return { ok: false, problems };
   return {
     ok: true,
@@ -90,7 +138,9 @@ export function readArguments(argv: readonly string[]): RequestRead {
       example: chosen.example,
       sets,
       units: chosen.units ?? 'metric',
+      varied,
       json: chosen.json ?? false,
+      csv: chosen.csv ?? false,
       help: chosen.help ?? false,
     },
   };

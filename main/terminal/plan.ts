@@ -1,14 +1,13 @@
 /** `plan`: a plan file (or a built-in evening) to the answer, as text for the fridge or as JSON for scripts. */
 import { demoIds, upcoming } from '../../physics/evening/demos.ts';
-import type { ReadContext } from '../../physics/evening/planDefaults.ts';
-import type { Planned } from '../../physics/evening/planEvening.ts';
+import type { PlanContext, Planned } from '../../physics/evening/planEvening.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import { setPath } from '../../physics/evening/planPath.ts';
 import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
 import { parsePlanText, type TextParsed } from '../../physics/evening/planText.ts';
 import { wording, type Problem } from '../../physics/evening/problem.ts';
 import { FileProblem } from '../files/readText.ts';
-import { help, readArguments, type Request } from './arguments.ts';
+import { planHelp, readArguments, type Request } from './arguments.ts';
 import { fridgeText } from './fridge.ts';
 
 /** All that the command touches, so that it can be called without a process. */
@@ -20,7 +19,7 @@ export interface TerminalIo {
   /** ms since 1970-01-01T00:00Z, and what the wall clock adds to it */
   readonly now: number;
   readonly offsetMinutes: number;
-  readonly planFromFile: (file: unknown, context: ReadContext) => Planned;
+  readonly planFromFile: (file: unknown, context: PlanContext) => Planned;
 }
 
 /** Done; our fault; the input was wrong. */
@@ -29,7 +28,7 @@ export type ExitStatus = 0 | 1 | 2;
 const oneLine = (text: string): string => text.replaceAll(/\s+/gu, ' ');
 
 /** The file with what `--set` puts in its place. A file of the wrong shape is refused before it is changed. */
-function changed(file: unknown, sets: Request['sets']): TextParsed {
+export function changed(file: unknown, sets: Request['sets']): TextParsed {
   if (sets.length === 0) return { ok: true, file };
   const unfit = [...hostileProblems(file), ...shapeProblems(file)];
   if (unfit.length > 0) return { ok: false, problems: unfit };
@@ -43,36 +42,25 @@ function changed(file: unknown, sets: Request['sets']): TextParsed {
   return problems.length === 0 ? { ok: true, file: result } : { ok: false, problems };
 }
 
-/**
- * Runs the command. Data goes to `stdout`, everything else to `stderr`: one line for each problem of the input, and
- * never a stack trace.
- */
-export async function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitStatus> {
-  const refuse = (problems: readonly Problem[]): ExitStatus => {
-    io.stderr(problems.map((problem) => `${wording(problem)}\n`).join(''));
-    return 2;
-  };
+/** The plan file that a request speaks of, with what it sets. */
+export async function fileOf(request: Request, io: TerminalIo): Promise<TextParsed> {
+  const parsed: TextParsed =
+    request.file === undefined
+      ? { ok: true, file: upcoming(request.example ?? demoIds[0]!, io.now, io.offsetMinutes) }
+      : parsePlanText(await io.readFile(request.file));
+  return parsed.ok ? changed(parsed.file, request.sets) : parsed;
+}
+
+/** Tells the problems of an input, one line each. */
+export function refuse(problems: readonly Problem[], io: TerminalIo): ExitStatus {
+  io.stderr(problems.map((problem) => `${wording(problem)}\n`).join(''));
+  return 2;
+}
+
+/** Runs a command so that nothing it throws shows a stack trace. */
+export async function guarded(io: TerminalIo, command: () => Promise<ExitStatus>): Promise<ExitStatus> {
   try {
-    const asked = readArguments(argv);
-    if (!asked.ok) return refuse(asked.problems);
-    const { request } = asked;
-    if (request.help) {
-      io.stdout(help);
-      return 0;
-    }
-    const parsed: TextParsed =
-      request.file === undefined
-        ? { ok: true, file: upcoming(request.example ?? demoIds[0]!, io.now, io.offsetMinutes) }
-        : parsePlanText(await io.readFile(request.file));
-    if (!parsed.ok) return refuse(parsed.problems);
-    const file = changed(parsed.file, request.sets);
-    if (!file.ok) return refuse(file.problems);
-    const planned = io.planFromFile(file.file, { now: io.now, offsetMinutes: io.offsetMinutes });
-    if (!planned.ok) return refuse(planned.problems);
-    io.stdout(
-      request.json ? `${JSON.stringify(planned.answer)}\n` : fridgeText(planned.answer, request.units),
-    );
-    return 0;
+    return await command();
   } catch (error) {
     if (error instanceof FileProblem) {
       io.stderr(`${oneLine(error.message)}\n`);
@@ -82,4 +70,25 @@ export async function runPlan(argv: readonly string[], io: TerminalIo): Promise<
     io.stderr(`This is our fault, not yours: ${oneLine(what)}\n`);
     return 1;
   }
+}
+
+/** Runs the command. Data goes to `stdout`, everything else to `stderr`. */
+export function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitStatus> {
+  return guarded(io, async () => {
+    const asked = readArguments(argv, 'plan');
+    if (!asked.ok) return refuse(asked.problems, io);
+    const { request } = asked;
+    if (request.help) {
+      io.stdout(planHelp);
+      return 0;
+    }
+    const file = await fileOf(request, io);
+    if (!file.ok) return refuse(file.problems, io);
+    const planned = io.planFromFile(file.file, { now: io.now, offsetMinutes: io.offsetMinutes });
+    if (!planned.ok) return refuse(planned.problems, io);
+    io.stdout(
+      request.json ? `${JSON.stringify(planned.answer)}\n` : fridgeText(planned.answer, request.units),
+    );
+    return 0;
+  });
 }

@@ -14,7 +14,7 @@ export interface Ran {
 export const morning = 1_769_842_800_000;
 
 /** Reads the plan for certain, and answers with the fixture instead of a simulation. */
-const quick: TerminalIo['planFromFile'] = (file, context) => {
+export const quickPlan: TerminalIo['planFromFile'] = (file, context) => {
   const read = readPlanObject(file, context);
   if (!read.ok) return read;
   const trace = new Float64Array(0);
@@ -35,7 +35,7 @@ export async function plan(argv: readonly string[], other: Partial<TerminalIo> =
     stderr: (text) => (err += text),
     now: morning,
     offsetMinutes: 60,
-    planFromFile: quick,
+    planFromFile: quickPlan,
     ...other,
   });
   return { status, out, err };
