@@ -28,15 +28,20 @@ function si(text: string, kind: QuantityKind): number {
 
 /** A text with a unit, from `low` to `high`, both as a plan file would write them and both allowed. */
 export function quantity(kind: QuantityKind, low: string, high: string, units: FieldFacts['units']) {
-  const [least, most] = [si(low, kind), si(high, kind)];
-  // 140 degF is 60 degC but for the last bit of a double.
-  const slack = 1e-9 * Math.max(Math.abs(least), Math.abs(most));
+  // Read when first asked for: most fields of most plans never are, and a start should be quick.
+  let limits: { readonly least: number; readonly most: number } | undefined;
+  const within = (value: number): boolean => {
+    limits ??= { least: si(low, kind), most: si(high, kind) };
+    // 140 degF is 60 degC but for the last bit of a double.
+    const slack = 1e-9 * Math.max(Math.abs(limits.least), Math.abs(limits.most));
+    return value >= limits.least - slack && value <= limits.most + slack;
+  };
   const allowed = `${low} to ${high}`;
   return v.pipe(
     v.string(`text: ${kindExample(kind)}`),
     v.rawTransform<string, number>(({ dataset, addIssue, NEVER }) => {
       const read = readQuantity(dataset.value, kind);
-      if (read.ok && read.value >= least - slack && read.value <= most + slack) return read.value;
+      if (read.ok && within(read.value)) return read.value;
       addIssue(
         read.ok
           ? { message: allowed, received: JSON.stringify(dataset.value), expected: allowed }
@@ -108,7 +113,16 @@ export function shade() {
   );
 }
 
-const priceWord = /^\s*(?<number>\d+(?:[.,]\d+)?)\s*(?<currency>[^\s\d/.,]{1,8})\s*\/\s*kWh\s*$/iu;
+const amount = String.raw`(?<number>\d+(?:[.,]\d+)?)`;
+const currencyWord = String.raw`(?<currency>[^\s\d/.,]{1,8})`;
+const perKWh = String.raw`\s*\/\s*kWh\s*$`;
+/** `0.32 EUR/kWh` or `$0.15/kWh` */
+const priceWords = [
+  new RegExp(String.raw`^\s*${amount}\s*${currencyWord}${perKWh}`, 'iu'),
+  new RegExp(String.raw`^\s*${currencyWord}\s*${amount}${perKWh}`, 'iu'),
+];
+/** `1,234` is a thousand or a little more than one */
+const ambiguous = /,\d{3}$/u;
 
 /** A price of energy: a number, a currency as the cook writes it, and `/kWh`. */
 export function energyPrice() {
@@ -116,9 +130,10 @@ export function energyPrice() {
   return v.pipe(
     v.string(allowed),
     v.rawTransform<string, EnergyPrice>(({ dataset, addIssue, NEVER }) => {
-      const { number: digits, currency } = priceWord.exec(dataset.value)?.groups ?? {};
-      const perKWh = Number(digits?.replace(',', '.') ?? NaN);
-      if (currency !== undefined && perKWh <= 1e6) return { perKWh, currency };
+      const found = priceWords.map((word) => word.exec(dataset.value)?.groups).find((groups) => groups);
+      const { number: digits = '', currency = '' } = found ?? {};
+      const price = digits === '' || ambiguous.test(digits) ? NaN : Number(digits.replace(',', '.'));
+      if (price <= 1e6) return { perKWh: price, currency };
       addIssue({ message: allowed, received: JSON.stringify(dataset.value), expected: allowed });
       return NEVER;
     }),

@@ -64,17 +64,9 @@ function dialProblems({ oven, kitchen }: FullPlanSI, text: FullPlan): Problem[] 
   ];
 }
 
-/** Someone must switch on heat in both stages, and a round plate has a diameter and no sides. */
-function shapeProblems(file: PlanFile, { plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
+/** Something must heat in both stages of the control. */
+function shareOfPowerProblems({ oven }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
-  const refuse = (name: 'width' | 'depth' | 'diameter', allowed: string): void => {
-    const given = file.plate?.[name];
-    if (given !== undefined) problems.push({ path: `plate.${name}`, found: describe(given), allowed });
-  };
-  if (plate.shape === 'round') {
-    refuse('width', 'nothing: a round plate has a diameter');
-    refuse('depth', 'nothing: a round plate has a diameter');
-  } else refuse('diameter', 'nothing: only shape round takes it');
   const { preheatShare, holdShare } = parametersOf({ ...oven, physics: oven.physics });
   const stages = { preheatShare, holdShare } as const;
   for (const stage of ['preheatShare', 'holdShare'] as const)
@@ -187,7 +179,7 @@ export function fitProblems(file: PlanFile, text: FullPlan, plan: FullPlanSI): r
     ...plateProblems(plan, text),
     ...customProblems(file, plan),
     ...dialProblems(plan, text),
-    ...shapeProblems(file, plan, text),
+    ...shareOfPowerProblems(plan, text),
     ...pizzaProblems(plan, text),
     ...phaseProblems(plan),
     ...shareProblems('dough.liquid', plan.dough.liquid),

@@ -82,8 +82,21 @@ function startWarnings({ oven }: Evening): readonly Warning[] {
   ];
 }
 
-function warningsOf(evening: Evening): readonly Warning[] {
-  return [...highestWarnings(evening), ...startWarnings(evening)];
+/** A plate is round or it has sides; what the plan says of the other shape is kept and not used. */
+function shapeWarnings({ plate: file }: PlanFile, { plate }: Evening): readonly Warning[] {
+  const other = plate.shape === 'round' ? (['width', 'depth'] as const) : (['diameter'] as const);
+  const given = other.flatMap((name) => (file?.[name] === undefined ? [] : [`${name} ${file[name]}`]));
+  if (given.length === 0) return [];
+  return [
+    {
+      code: 'plate-shape-ignores',
+      message: `The plate is ${plate.shape}: its ${given.join(' and ')} ${given.length === 1 ? 'is' : 'are'} not used.`,
+    },
+  ];
+}
+
+function warningsOf(file: PlanFile, evening: Evening): readonly Warning[] {
+  return [...highestWarnings(evening), ...startWarnings(evening), ...shapeWarnings(file, evening)];
 }
 
 function highestWarnings({ oven }: Evening): readonly Warning[] {
@@ -121,7 +134,7 @@ export function readPlanObject(file: unknown, context: ReadContext): PlanRead {
   const misfits = fitProblems(plan, filled.plan, full.output);
   if (misfits.length > 0) return { ok: false, problems: misfits };
   const evening = toEvening(full.output);
-  return { ok: true, evening, assumed: filled.assumed, warnings: warningsOf(evening) };
+  return { ok: true, evening, assumed: filled.assumed, warnings: warningsOf(plan, evening) };
 }
 
 /** Reads the text of a plan file: at most 1 MB, JSON, then as `readPlanObject`. Never throws. */
