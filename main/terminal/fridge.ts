@@ -108,10 +108,34 @@ function eat(answer: PlanAnswer, show: Shower): readonly string[] {
   return [
     ...wrap(`Eat at ${show.clockOf(answer.eatAt)}${last}.`),
     ...wrap(
-      `${sets[answer.limitedBy]} the pace${spare.length === 0 ? '' : `; ${listed(spare)} to spare`}.`,
+      `${sets[answer.limitedBy]} the pace, to begin by ${clockAround(answer, answer.beginBy[answer.limitedBy], show)}${spare.length === 0 ? '' : `; ${listed(spare)} to spare`}.`,
       '  ',
     ),
   ];
+}
+
+/** The clock, with the day where it is not the day of the meal: a dough may be begun two days before. */
+function clockAround({ eatAt }: PlanAnswer, text: string, show: Shower): string {
+  const then = at(text);
+  const day = dateOf(then) === dateOf(at(eatAt)) ? '' : `${weekdayName(then).slice(0, 3)}\u00a0`;
+  return `${day}${show.clock(then)}`;
+}
+
+/** What makes dough and plate meet: what does it alone, three at most, or else what comes nearest. */
+function meeting({ suggestions }: PlanAnswer, show: Shower): readonly string[] {
+  const alone = suggestions.filter(({ meets }) => meets).slice(0, 3);
+  const shown = alone.length > 0 ? alone : suggestions.slice(0, 2);
+  return shown.flatMap(({ message }) => wrap(show.words(message), '- '));
+}
+
+function toBuy({ shopping }: PlanAnswer, show: Shower): readonly string[] {
+  return columns(
+    shopping.map(({ item, grams, note }) => [
+      show.grams(grams),
+      note === '' ? item : `${item} (${show.words(note)})`,
+    ]),
+    'right',
+  );
 }
 
 /** `1.96 kWh in all, 1.12 of it before the first pizza, 0.63 EUR at 0.32 EUR/kWh` */
@@ -125,15 +149,16 @@ function energy({ energyKWh, preheat, cost }: PlanAnswer): readonly string[] {
   );
 }
 
-function steps({ tasks }: PlanAnswer, show: Shower): readonly string[] {
-  const rows = tasks
-    .flatMap(({ from, step }) => (step === undefined ? [] : [{ from: at(from), step }]))
-    .sort((a, b) => a.from.epochMilliseconds - b.from.epochMilliseconds)
-    .map(({ from, step }) => [show.clock(from), show.words(step)] as const);
+function steps(answer: PlanAnswer, show: Shower): readonly string[] {
+  const rows = answer.tasks
+    .flatMap(({ from, step }) => (step === undefined ? [] : [{ from, step }]))
+    .sort((a, b) => at(a.from).epochMilliseconds - at(b.from).epochMilliseconds)
+    .map(({ from, step }) => [clockAround(answer, from, show), show.words(step)] as const);
   return columns(rows, 'right');
 }
 
-function ingredients({ dough }: PlanAnswer, show: Shower): readonly string[] {
+function ingredients(answer: PlanAnswer, show: Shower): readonly string[] {
+  const { dough } = answer;
   const rows = Object.entries(dough.ingredientsG).map(
     ([name, grams]) => [show.grams(grams), name.replaceAll('-', ' ')] as const,
   );
@@ -141,7 +166,7 @@ function ingredients({ dough }: PlanAnswer, show: Shower): readonly string[] {
   return [
     ...columns(rows, 'right'),
     ...wrap(
-      `Liquid at ${show.celsius(dough.liquidC)}, for a dough of ${show.celsius(dough.doughC)}. Ready after ${show.minutes(dough.riseMinutes)} (${show.minutes(dough.riseRangeMinutes[0])} to ${show.minutes(dough.riseRangeMinutes[1])}), from ${show.clockOf(dough.readyWindow.from)} to ${show.clockOf(dough.readyWindow.to)}.`,
+      `Liquid at ${show.celsius(dough.liquidC)} (${show.celsius(dough.liquidByRuleC)} by the bakers' rule), for a dough of ${show.celsius(dough.doughC)}. Ready after ${show.minutes(dough.riseMinutes)} (${show.minutes(dough.riseRangeMinutes[0])} to ${show.minutes(dough.riseRangeMinutes[1])}), from ${clockAround(answer, dough.readyWindow.from, show)} to ${clockAround(answer, dough.readyWindow.to, show)}.`,
       '  ',
     ),
   ];
@@ -182,7 +207,9 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...eat(answer, show),
     ...energy(answer),
     ...section('By the clock', steps(answer, show)),
+    ...section('To make dough and plate meet', meeting(answer, show)),
     ...section('Dough', ingredients(answer, show)),
+    ...section('To buy', toBuy(answer, show)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),
     ...section(
       'Cautions',

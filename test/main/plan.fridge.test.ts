@@ -17,8 +17,9 @@ can go in.
   The top decides: the base is ready before it. 31 g of water left on top. Then
   1 min 30 s under the top element.
 Eat at 19:30, the last pizza at 19:57.
-  The plate sets the pace; the dough has 12 min and your hands have 20 min to
-  spare.
+  The plate sets the pace, to begin by 18:34; the dough has 12 min and your
+  hands have 20 min to spare.
+The oven takes 2.1 kWh this evening, 1.4 of it before the first pizza.
 
 By the clock
   13:00  Mix the dough.
@@ -31,8 +32,12 @@ Dough
    15 g  salt
     9 g  oil
   1.2 g  instant yeast
-  Liquid at 27 °C, for a dough of 25 °C. Ready after 6 h 2 min (4 h 30 min to
-  8 h), from 18:50 to 20:40.
+  Liquid at 27 °C (26 °C by the bakers' rule), for a dough of 25 °C. Ready after
+  6 h 2 min (4 h 30 min to 8 h), from 18:50 to 20:40.
+
+To buy
+  641 g  wheat flour (40 g of it for the bench)
+  400 g  crushed tomatoes (1 can of 400 g; 120 g are left)
 
 Assumed, because the plan does not say
   From the built-in evening: plate rack height 0.3.
@@ -67,9 +72,33 @@ Cautions
     );
     expect(text).toContain('on at 18:34.\n');
     expect(text).toContain('Bake 6 min 20 s.\n  The colour of the base decides. 31 g');
-    expect(text).toContain('Eat at 19:30.\n  Your hands set the pace.\n');
+    expect(text).toContain('Eat at 19:30.\n  Your hands set the pace, to begin by 18:54.\n');
     expect(text).not.toContain('Assumed');
     expect(text).not.toContain('Cautions');
+  });
+  it('names the day of what is done before the day of the meal, and three changes that meet at most', () => {
+    const one = { id: 'yeast', message: 'Take 3 g more.', change: [], gainsMinutes: 9, meets: true } as const;
+    const text = fridgeText(
+      {
+        ...fixture,
+        suggestions: [one, one, one, one, { ...one, message: 'Too little.', meets: false }],
+        tasks: [
+          {
+            id: 'hands-mix',
+            lane: 'hands',
+            name: 'Mix',
+            from: '2026-01-30T20:15:00+01:00',
+            to: '2026-01-30T20:30:00+01:00',
+            step: 'Mix the dough.',
+          },
+        ],
+      },
+      'metric',
+    );
+    expect(text).toContain('  Fri 20:15  Mix the dough.');
+    expect(text.split('To make dough and plate meet\n')[1]).toMatch(/^(- Take 3 g more\.\n){3}\nDough/u);
+    const near = { ...fixture, suggestions: [{ ...one, message: 'Too little.', meets: false }] };
+    expect(fridgeText(near, 'metric')).toContain('- Too little.');
   });
   it('stays within 80 columns, ends with one line break and has no blanks at line ends', () => {
     for (const units of ['metric', 'us'] as const) {
