@@ -1,7 +1,7 @@
 /** How fast yeast makes gas: temperature, dose, salt, sugar, alcohol. Everything relative, nothing in millilitres. */
 import type { Dough, LiquidPart } from '../evening/evening.ts';
 import { OutOfRange } from '../evening/problem.ts';
-import { freshYeastFor } from './ingredients.ts';
+import { freshYeastFor, waterShareOf } from './ingredients.ts';
 
 /** K: below `lowest` and above `highest` nothing happens, at `best` the rate is 1. */
 export interface CardinalTemperatures {
@@ -87,6 +87,7 @@ export function alcoholOf(liquid: readonly LiquidPart[]): number {
   let all = 0;
   let beer = 0;
   for (const { kind, percent } of liquid) {
+    if (kind === 'oil' || kind === 'honey') continue;
     all += percent;
     if (kind === 'beer') beer += percent;
   }
@@ -96,9 +97,17 @@ export function alcoholOf(liquid: readonly LiquidPart[]): number {
 /** What of a dough decides how fast it rises. */
 export type Leavened = Pick<Dough, 'liquid' | 'salt' | 'sugar' | 'yeast'>;
 
+/** Percent of flour that is sugar: what is added, and honey but for its water (USDA SR 19296, 17.1 %). */
+export function sugarOf({ sugar, liquid }: Pick<Leavened, 'sugar' | 'liquid'>): number {
+  return liquid.reduce(
+    (sum, part) => (part.kind === 'honey' ? sum + part.percent * (1 - waterShareOf(part)) : sum),
+    sugar,
+  );
+}
+
 /** Everything but dose and temperature. */
 export function surroundingsFactor(dough: Omit<Leavened, 'yeast'>): number {
-  return saltFactor(dough.salt) * sugarFactor(dough.sugar) * alcoholFactor(alcoholOf(dough.liquid));
+  return saltFactor(dough.salt) * sugarFactor(sugarOf(dough)) * alcoholFactor(alcoholOf(dough.liquid));
 }
 
 /**

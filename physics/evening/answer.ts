@@ -53,6 +53,17 @@ export interface DoughPhase {
   readonly placeC: number;
 }
 
+/** Left out where nothing sane does it. */
+export interface DoughForTime {
+  /** from the end of mixing to ready */
+  readonly minutes: number;
+  /** at the temperatures of the plan */
+  readonly yeastPercent?: number;
+  readonly yeastG?: number;
+  /** of the place that lasts as long as the dough needs, at the dose of the plan */
+  readonly placeC?: number;
+}
+
 export interface ToppingsAnswer {
   readonly sauceG: number;
   readonly cheeseG: number;
@@ -152,6 +163,8 @@ export interface PlanAnswer {
     readonly iceG: number;
     /** g of each kind of yeast that would do the work, lowest to highest of the published equivalents */
     readonly yeastG: Readonly<Record<YeastId, Range>>;
+    /** yeast, or else the temperature of its place, that makes the dough ready after other times */
+    readonly forTimes: readonly DoughForTime[];
     /** where the dough stands, from the end of mixing until it is shaped */
     readonly phases: readonly DoughPhase[];
   };

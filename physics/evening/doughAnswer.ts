@@ -1,8 +1,12 @@
 /** The dough's half of the answer, in degrees Celsius, grams and minutes. */
+import { freshYeastFor } from '../dough/ingredients.ts';
+import { placeTemperatureFor, yeastFor } from '../dough/riseSolve.ts';
 import { zeroCelsius } from '../materials/constants.ts';
-import type { PlanAnswer } from './answer.ts';
+import type { DoughForTime, PlanAnswer } from './answer.ts';
+import { attempt } from './attempt.ts';
 import type { Evening } from './evening.ts';
-import type { DoughPlan } from './planDough.ts';
+import { mostFreshYeast, placedAt } from './doughChanges.ts';
+import { type DoughPlan, segmentsOf } from './planDough.ts';
 import type { Schedule } from './schedule.ts';
 import { yeastInstead } from './shopping.ts';
 import { celsiusText } from './steps.ts';
@@ -44,6 +48,7 @@ export function doughAnswer(
     liquidWhy: whyNotTheRule(dough),
     iceG: iceGrams(dough),
     yeastG: yeastInstead(dough.grams['yeast'] ?? 0, evening.dough.yeast.kind),
+    forTimes: forTimes(evening, dough),
     phases: plan.stages.map(({ where, as, from, to }, index) => ({
       where,
       as,
@@ -52,6 +57,41 @@ export function doughAnswer(
       placeC: dough.stages[index]!.temperature - zeroCelsius,
     })),
   };
+}
+
+/** h that a cook asks about */
+const times = [2, 3, 4, 6, 8, 10, 12, 18, 24] as const;
+
+/** How much yeast for a time, and how warm a place: for the rise in one place, or for the open one of its phases. */
+function forTimes(evening: Evening, plan: DoughPlan): readonly DoughForTime[] {
+  const { dough } = evening;
+  const { kind } = dough.yeast;
+  const { doughTemperature } = plan.liquid;
+  const segments = segmentsOf(evening);
+  const fixed =
+    dough.phases.length === 0 ? 0 : segments.reduce((sum, { duration }) => sum + (duration ?? 0), 0);
+  const flour = plan.batch.flour;
+  return times.flatMap((hours) => {
+    const seconds = fixed + 3600 * hours;
+    const percent = attempt(() => yeastFor(seconds, kind, dough, doughTemperature, segments));
+    const sane = percent !== undefined && percent * freshYeastFor[kind] <= mostFreshYeast;
+    const place =
+      placedAt(dough, dough.riseTemperature) === undefined
+        ? undefined
+        : attempt(() =>
+            placeTemperatureFor(seconds, dough, doughTemperature, (temperature) =>
+              segmentsOf({ ...evening, dough: { ...dough, ...placedAt(dough, temperature) } }),
+            ),
+          );
+    if (!sane && place === undefined) return [];
+    return [
+      {
+        minutes: minutes(seconds),
+        ...(sane ? { yeastPercent: percent, yeastG: 10 * flour * percent } : {}),
+        ...(place === undefined ? {} : { placeC: place - zeroCelsius }),
+      },
+    ];
+  });
 }
 
 /** g of ice in whole grams; nobody weighs it finer. */

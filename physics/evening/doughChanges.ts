@@ -12,7 +12,7 @@ import { handworkFor } from './schedule.ts';
 import { celsiusText, durationText, percentText } from './steps.ts';
 
 /** Percent of fresh yeast, or its equal, above which a dough smells of it: common practice, no source. */
-const mostFreshYeast = 5;
+export const mostFreshYeast = 5;
 /** K: pizzerias mix to 80 to 85 degF, 27 to 29 degC, and no warmer (PMQ); half a kelvin of grace. */
 const warmestDough = 303.15;
 /** K, an oven with its light on or a proofing box: common practice, no source. */
@@ -170,7 +170,7 @@ function warmerLiquid(evening: Evening, joined: Joined, needed: number): Try | u
 }
 
 /** The dough with its open phase, or its only place, at another temperature. */
-function placedAt(dough: Dough, temperature: number): Partial<Dough> | undefined {
+export function placedAt(dough: Dough, temperature: number): Partial<Dough> | undefined {
   if (dough.phases.length === 0) return { riseTemperature: temperature };
   if (dough.phases.every(({ duration }) => duration !== undefined)) return undefined;
   return {

@@ -76,6 +76,7 @@ export const fixture: PlanAnswer = {
     liquidWhy: "The bakers' rule says 26 °C, 1.0 K colder.",
     iceG: 0,
     yeastG: { fresh: [3.4, 3.6], 'active-dry': [1.3, 1.8], instant: [1.2, 1.2] },
+    forTimes: [],
     phases: [],
   },
   toppings: {

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
   alcoholFactor,
+  alcoholOf,
   cardinalRate,
   doseExponent,
   gasTemperatures,
   saltFactor,
   sugarFactor,
+  sugarOf,
 } from '../../../physics/dough/yeastActivity.ts';
 import { OutOfRange } from '../../../physics/evening/problem.ts';
 
@@ -66,6 +68,12 @@ describe('dose, salt, sugar, alcohol', () => {
   it('same table: 10 % sucrose leaves 0.29 per unit of yeast', () => {
     expect(sugarFactor(10)).toBeCloseTo(580 / 5.6 / (1800 / 5), 2);
     expect(sugarFactor(5)).toBe(1);
+  });
+
+  it('honey is sugar but for its water, USDA SR 19296: 17.1 %', () => {
+    const honey = { kind: 'honey', percent: 10, waterShare: undefined } as const;
+    expect(sugarOf({ sugar: 1, liquid: [honey] })).toBeCloseTo(9.29, 9);
+    expect(alcoholOf([honey, { ...honey, kind: 'beer' }])).toBeCloseTo(39.5, 9);
   });
 
   it('Warren et al. 1990: 0.99 at 10, 0.96 at 20, 0.84 at 39.5 g/L of ethanol', () => {

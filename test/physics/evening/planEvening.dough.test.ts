@@ -111,6 +111,24 @@ describe('the dough of a plan', () => {
     expect(parts.liquidWhy).toMatch(/1 K of flour counts as 0\.68 K of liquid/);
   });
 
+  it('answers how much yeast and which place for other times; each put back gives that time within 1 %', () => {
+    const { forTimes } = plan(saturday).dough;
+    expect(forTimes.map(({ minutes }) => minutes / 60)).toEqual(expect.arrayContaining([4, 8, 12]));
+    for (const { minutes, yeastPercent, yeastG, placeC } of forTimes) {
+      if (yeastPercent !== undefined) {
+        const again = plan(dough({ yeast: instant(yeastPercent) })).dough.riseMinutes;
+        expect(Math.abs(again / minutes - 1)).toBeLessThan(0.01);
+        expect(yeastG! / yeastPercent).toBeGreaterThan(5.9);
+      }
+      if (placeC === undefined) continue;
+      const moved = plan(dough({ riseTemperature: `${placeC} degC` })).dough.riseMinutes;
+      expect(Math.abs(moved / minutes - 1)).toBeLessThan(0.01);
+    }
+    const doses = forTimes.flatMap(({ yeastPercent }) => (yeastPercent === undefined ? [] : [yeastPercent]));
+    expect(doses).toEqual([...doses].sort((a, b) => b - a));
+    expect(doses.length).toBeGreaterThan(5);
+  });
+
   it.each([
     [{ flour: 'gluten-free' }, 'flour-without-gluten'],
     [{ flour: 'rye' }, 'flour-drinks-more'],
