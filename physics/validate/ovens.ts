@@ -13,7 +13,9 @@ import { readDial } from '../oven/settled.ts';
 /** s */
 export const step = 5;
 
-export function eveningFor(blocks: Pick<PlanFile, 'kitchen' | 'oven' | 'plate' | 'pizzas'>): Evening {
+export function eveningFor(
+  blocks: Pick<PlanFile, 'kitchen' | 'oven' | 'plate' | 'pizzas' | 'toppings'>,
+): Evening {
   const read = readPlanObject({ format: 'hearthclock/evening', version: 1, ...blocks }, { now: 0 });
   if (!read.ok) throw new Error(read.problems.map(wording).join('; '));
   return read.evening;
