@@ -43,6 +43,28 @@ describe('published formulas, weights to percent and back', () => {
     expect(percentages['salt']).toBeCloseTo(1.53, 2);
   });
 
+  it('Manual for Army Bakers, 1916, pp. 82-83, field bread: 105 lb flour, 12 oz yeast, 6 gal 2 qt water', () => {
+    // 8.345 lb to the gallon.
+    const weighed = { flour: 105, sugar: 3, salt: 2, oil: 0.5, yeast: 0.75, water: 6.5 * 8.345 };
+    const percentages = percentagesFromMasses(weighed);
+    const printed = { sugar: 2.857, salt: 1.905, oil: 0.476, yeast: 0.714 };
+    for (const [name, value] of Object.entries(printed)) expect(percentages[name]).toBeCloseTo(value, 3);
+    expect(percentages['water']).toBeCloseTo(51.7, 1);
+    const back = massesFromTotal(
+      percentages,
+      Object.values(weighed).reduce((a, b) => a + b),
+    );
+    for (const [name, pounds] of Object.entries(weighed)) expect(back[name]).toBeCloseTo(pounds, 9);
+  });
+
+  it('current AVPN (newsprima.it): 1 L water, 1.6 to 1.8 kg flour, balls of 200 to 280 g', () => {
+    const formula = percentagesFromMasses({ flour: 1700, water: 1000, salt: 50, yeast: 1.5 });
+    const total = massesFromIngredient(formula, 'water', 1000);
+    const dough = Object.values(total).reduce((a, b) => a + b, 0);
+    expect(dough / 250).toBeGreaterThan(11);
+    expect(total.flour).toBeCloseTo(1700, 9);
+  });
+
   it("sourdough.co.uk glossary, 'Baker's percentage': 1000 / 600 / 2 / 10", () => {
     const percentages = percentagesFromMasses({ flour: 1000, water: 600, yeast: 2, salt: 10 });
     expect(percentages).toEqual({ water: 60, yeast: 0.2, salt: 1 });

@@ -29,6 +29,23 @@ describe("the bakers' rule, printed cases", () => {
     expect(toF(bakersRule(fromF(wanted), others.map(fromF), friction / 1.8))).toBeCloseTo(liquid, 9);
   });
 
+  // A base temperature is the sum of flour, room and water; friction is already taken off it.
+  it.each([
+    { base: 65, flour: 26, room: 18, water: 21, source: 'painaulevain.fr' },
+    { base: 58, flour: 18, room: 18, water: 22, source: "a kitchen supplier's guide" },
+  ])('$source, base temperature $base degC: $water degC', ({ base, flour, room, water }) => {
+    const wanted = 24;
+    expect(bakersRule(wanted, [flour, room], 3 * wanted - base)).toBeCloseTo(water, 9);
+  });
+
+  it('bvallejo notes: a base of 68 to 72 by hand and 60 to 64 improved for 24 degC hold our factors', () => {
+    const { hand, mixer } = mixingMethods;
+    expect(hand.frictionFactor).toBeGreaterThanOrEqual(0);
+    expect(hand.frictionFactor).toBeLessThanOrEqual(72 - 60);
+    expect(mixer.frictionFactor).toBeGreaterThanOrEqual(72 - 64);
+    expect(mixer.frictionFactor).toBeLessThanOrEqual(72 - 50);
+  });
+
   it('mesubim.com, "Pizza science": 25 + 15 + 15 and a 27 degC dough mean a factor of 26', () => {
     expect(bakersRule(27, [25, 15], 26)).toBe(15);
   });
