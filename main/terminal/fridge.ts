@@ -141,7 +141,7 @@ function toBuy({ shopping }: PlanAnswer, show: Shower): readonly string[] {
 /** `1.96 kWh in all, 1.12 of it before the first pizza, 0.63 EUR at 0.32 EUR/kWh` */
 function energy({ energyKWh, preheat, cost }: PlanAnswer): readonly string[] {
   const price =
-    cost === null
+    cost === undefined
       ? ''
       : `: ${kept(`${cost.evening.toFixed(2)} ${cost.currency}`)} at ${kept(`${String(cost.perKWh)} ${cost.currency}/kWh`)}`;
   return wrap(

@@ -12,10 +12,11 @@ export interface ValidateIo {
 const help = `Usage: npm run --silent validate -- [--json | --markdown]
 
 Computes every published figure that the model was compared with and prints it
-beside the model's, with the miss and what was allowed. Misses stay in.
+beside the model's, with the miss and what was allowed. Misses stay in; rows
+whose model, set-up or tolerance was changed after a first look say "adjusted".
 
   --json      { "cases": [ { "id", "source", "quantity", "published", "model",
-              "unit", "tolerance", "within", "note" } ] }
+              "unit", "tolerance", "within", "note", "adjusted" } ] }
   --markdown  the table of the developers' notes
   --help      this text
 

@@ -88,6 +88,7 @@ export interface Suggestion {
   readonly id:
     | 'oven-earlier'
     | 'together'
+    | 'phase'
     | 'yeast'
     | 'place'
     | 'liquid'
@@ -133,13 +134,13 @@ export interface PlanAnswer {
     /** what a hand-held infrared thermometer shows of the plate through the open door, set as most are sold */
     readonly infrared: { readonly plateEmissivity: number; readonly setTo: number; readonly showsC: number };
   };
-  /** the energy at the plan's price; null when it gives none */
-  readonly cost: {
+  /** the energy at the plan's price, when it gives one */
+  readonly cost?: {
     readonly perKWh: number;
     readonly currency: string;
     readonly preheat: number;
     readonly evening: number;
-  } | null;
+  };
   /** minutes until the plate may be touched, bare in open air and in the shut oven; null when it never is */
   readonly cooling: {
     readonly belowC: number;

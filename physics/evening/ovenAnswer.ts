@@ -60,14 +60,16 @@ export function preheatAnswer(
   };
 }
 
-export function costAnswer({ kitchen }: Evening, run: EveningRun): PlanAnswer['cost'] {
-  if (kitchen.energyPrice === undefined) return null;
+export function costAnswer({ kitchen }: Evening, run: EveningRun): Pick<PlanAnswer, 'cost'> {
+  if (kitchen.energyPrice === undefined) return {};
   const { perKWh, currency } = kitchen.energyPrice;
   return {
-    perKWh,
-    currency,
-    preheat: perKWh * kWh(run.preheat.energy),
-    evening: perKWh * kWh(run.energy),
+    cost: {
+      perKWh,
+      currency,
+      preheat: perKWh * kWh(run.preheat.energy),
+      evening: perKWh * kWh(run.energy),
+    },
   };
 }
 

@@ -94,7 +94,7 @@ function answerOf(
     lastEatAt: atRun(last.outAt + handling.cut),
     range: extras.band === false ? null : engine.spreadOf(evening, run, bandOptions),
     preheat: preheatAnswer(evening, run, material),
-    cost: costAnswer(evening, run),
+    ...costAnswer(evening, run),
     cooling: coolingAnswer(evening, run, material),
     bakes: run.bakes.map((bake, index) => bakeAnswer(bake, run.bakes[index - 1], atRun)),
     dough: doughAnswer(evening, dough, plan, at),

@@ -64,7 +64,8 @@ export interface OvenParameters {
   /**
    * W/(m2 K) on every face from the loop of air that hot floor, elements and vent keep going, joined to natural
    * convection as a third power. Baik et al. 1999 (J Food Sci 64, 688-694): 4 to 12 for the convective part in an
-   * oven with 0.02 to 0.44 m/s of air; 5 to 10 without a fan is common practice: the lower end of both.
+   * oven with 0.02 to 0.44 m/s of air; 5 to 10 without a fan is common practice: the lower end of both. These reasons
+   * allow 4 as well; 5 was taken after 4 had left plates 16 to 18 K above the air, more than is expected (no source).
    */
   readonly circulation: number;
   /** factor on all natural convection, for spreads */
@@ -99,7 +100,9 @@ const electric: OvenParameters = {
 };
 
 /**
- * One set per preset, with what sets it apart.
+ * One set per preset, with what sets it apart. Where reasons leave a range, the figure within it was chosen knowing what
+ * comes out: that of the vent (0.5 to 1 l/s) so that the North American one holds 288 degC with about 1.1 kW, those of
+ * gas (0.45 to 0.6 to the floor, 1.5 to 3 l/s, 8 to 13 W/(m2 K)) after comparison with the gas rows of `validate/`.
  *
  * - european: about 67 l, both elements rated near 1.2 kW and switched together; electronic control.
  * - north-american: exposed bottom rod; the broad top element only helps in preheat and hardly takes part in baking

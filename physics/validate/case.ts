@@ -8,15 +8,27 @@ export interface ValidationCase {
   readonly published: number;
   readonly model: number;
   readonly unit: string;
-  /** how far the two may lie apart, in `unit`; set from the spread of the published figure, never from the miss */
+  /** how far the two may lie apart, in `unit` */
   readonly tolerance: number;
   readonly within: boolean;
   /** why this tolerance, and what the published figure leaves open */
   readonly note: string;
+  /**
+   * What was changed in the model, in the set-up or in the tolerance after the row had been compared once; null for a
+   * row that stands as it was first computed. An adjusted row is no independent check.
+   */
+  readonly adjusted: string | null;
 }
 
-export type Published = Omit<ValidationCase, 'model' | 'within'>;
+export type Published = Omit<ValidationCase, 'model' | 'within' | 'adjusted'> & {
+  readonly adjusted?: string;
+};
 
 export function compared(published: Published, model: number): ValidationCase {
-  return { ...published, model, within: Math.abs(model - published.published) <= published.tolerance };
+  return {
+    ...published,
+    model,
+    within: Math.abs(model - published.published) <= published.tolerance,
+    adjusted: published.adjusted ?? null,
+  };
 }

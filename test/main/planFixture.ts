@@ -118,7 +118,6 @@ export const fixture: PlanAnswer = {
       to: '2026-01-31T19:17:00+01:00',
     },
   ],
-  cost: null,
   cooling: { belowC: 43, openAirMinutes: 47, shutOvenMinutes: 240 },
   curves,
   preheatCurve: curves,

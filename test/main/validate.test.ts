@@ -16,7 +16,7 @@ const groups: readonly ValidationGroup[] = [
   {
     heading: 'Ovens',
     words: 'Some words.',
-    cases: [compared(published, 10.5), compared({ ...published, id: 'two' }, 12)],
+    cases: [compared(published, 10.5), compared({ ...published, id: 'two', adjusted: 'the tolerance' }, 12)],
   },
 ];
 
@@ -38,18 +38,23 @@ describe('validate', () => {
     expect(err).toBe('');
     expect(JSON.parse(out)).toEqual({
       cases: [
-        { ...published, model: 10.5, within: true },
-        { ...published, id: 'two', model: 12, within: false },
+        { ...published, model: 10.5, within: true, adjusted: null },
+        { ...published, id: 'two', model: 12, within: false, adjusted: 'the tolerance' },
       ],
     });
   });
   it('prints a table for people, and one for the notes, misses included', () => {
-    expect(run([]).out).toMatch(/a figure {2}10 kWh {5}10\.5 kWh {2}\+5 % {13}± 1 kWh/u);
+    expect(run([]).out).toMatch(/a figure {2}10 kWh {5}10\.5 kWh {2}\+5 % {22}± 1 kWh/u);
     expect(run([]).out).toContain('+20 % (outside)');
     const notes = run(['--markdown']).out;
     expect(notes).toContain('## How the model was validated');
-    expect(notes).toContain('| a figure | 10 kWh | 12 kWh | +20 % (outside) | ± 1 kWh | a book: why |');
-    expect(notes).toContain('2 published figures, 1 of them met');
+    expect(notes).toContain(
+      '| a figure | 10 kWh | 12 kWh | +20 % (outside) adjusted | ± 1 kWh | a book: why. *Adjusted*: the tolerance |',
+    );
+    expect(notes).toContain('The model meets 1 of 2 published figures');
+    expect(notes).toContain(
+      'Of those it meets 0 of 1; of the rows that stand as they were first computed 1 of 1.',
+    );
   });
   it('tells how it is used', () => {
     const { status, out } = run(['--help']);

@@ -140,7 +140,7 @@ describe('what the energy costs', () => {
     expect(cost!.preheat).toBeCloseTo(perKWh * preheat.energyKWh, 10);
   });
   it('is not said when the plan gives no price', () => {
-    expect(planned().cost).toBeNull();
+    expect(planned().cost).toBeUndefined();
   });
   it.each(['0.32', '0.32 EUR', 'EUR/kWh', '-1 EUR/kWh', '1,234 EUR/kWh', '0.3 EUR/kWh extra', ''])(
     'refuses %j',
