@@ -6,7 +6,7 @@ import type { Suggestion } from './answer.ts';
 import { attempt } from './attempt.ts';
 import type { Dough, Evening } from './evening.ts';
 import { type Joined, joinClocks, lastShape } from './join.ts';
-import { segmentsOf } from './planDough.ts';
+import { phasesOf, segmentsOf } from './planDough.ts';
 import type { EveningRun } from './run.ts';
 import { handworkFor } from './schedule.ts';
 import { celsiusText, durationText, percentText } from './steps.ts';
@@ -19,6 +19,8 @@ const warmestDough = 303.15;
 const warmestPlace = 308.15;
 /** s: balls shaped sooner spring back (common practice, no source). */
 const shortestRest = 15 * 60;
+/** s: less in the refrigerator only cools the dough down. */
+const shortestChill = 4 * 3600;
 /** s: a minute of a dough's hours is no difference. */
 const enough = 60;
 
@@ -38,7 +40,7 @@ interface Try {
   /** what the cook does, as the begin of a sentence, with the figures of the plan that it gives */
   readonly says: (after: Joined) => string;
 }
-type Way = (evening: Evening, joined: Joined, needed: number) => Try | undefined;
+type Way = (evening: Evening, joined: Joined, needed: number, run: EveningRun) => Try | undefined;
 
 /** A change, or several together, and the plan with it. */
 interface Tried {
@@ -53,7 +55,7 @@ function withTry(
   way: Way,
   needed: number,
 ): Tried | undefined {
-  const one = way(evening, joined, needed);
+  const one = way(evening, joined, needed, run);
   if (one === undefined) return undefined;
   const changed: Evening = { ...evening, dough: { ...evening.dough, ...one.dough } };
   const after = attempt(() => joinClocks(changed, run.bakes));
@@ -104,7 +106,7 @@ export function quicker(
       },
     ];
   };
-  const alone = [moreYeast, warmerLiquid, warmerPlace, lessRest].flatMap((way) =>
+  const alone = [shorterChill, moreYeast, warmerLiquid, warmerPlace, lessRest].flatMap((way) =>
     told(withTry(start, run, way, needed)),
   );
   if (alone.some(({ meets }) => meets)) return alone;
@@ -119,13 +121,13 @@ export function quicker(
   return all.tries.length > 1 && gainOf(all) / 60 > best + 10 ? [...alone, ...told(all)] : alone;
 }
 
-/** s from the end of mixing to shaping that is wanted; never less than balling and the rest of the balls take. */
+/** s from the end of mixing to shaping that is wanted; never less than the fixed phases and balling take. */
 function wantedLength(evening: Evening, { plan }: Joined, needed: number): number {
   const { ball } = handworkFor(evening.pizzas.count, evening.dough.mixing);
-  const balls = plan.stages
-    .filter(({ as }) => as === 'balls')
-    .reduce((sum, { duration }) => sum + duration, 0);
-  return Math.max(plan.shapeable - plan.mixTo - needed, ball + balls);
+  const phases = phasesOf(evening);
+  const fixed = phases.reduce((sum, { duration }) => sum + (duration ?? 0), 0);
+  const inBulk = phases.reduce((sum, { as, duration }) => sum + (as === 'bulk' ? (duration ?? 0) : 0), 0);
+  return Math.max(plan.shapeable - plan.mixTo - needed, fixed + Math.max(0, ball - inBulk));
 }
 
 function moreYeast(evening: Evening, joined: Joined, needed: number): Try | undefined {
@@ -221,6 +223,37 @@ function shorterRest({ dough }: Evening, seconds: number): Try | undefined {
 function lessRest(evening: Evening, { plan }: Joined, needed: number): Try | undefined {
   if (plan.shapeable - plan.doughReady < enough) return undefined;
   return shorterRest(evening, evening.dough.restBeforeShaping - needed);
+}
+
+/**
+ * The longest stay in the refrigerator cut short: hours there make little gas, so that what is missing is taken off it
+ * and the open phase, or the room at the end, makes up for the rest.
+ */
+function shorterChill(evening: Evening, joined: Joined, needed: number, run: EveningRun): Try | undefined {
+  const { phases } = evening.dough;
+  const stays = phases.map(({ where, duration }) => (where === 'refrigerator' ? (duration ?? 0) : 0));
+  const longest = Math.max(0, ...stays);
+  const index = stays.indexOf(longest);
+  const withStay = (duration: number): Dough['phases'] =>
+    phases.map((phase, i) => (i === index ? { ...phase, duration } : phase));
+  // The dough makes up in the room for what it misses in the cold: a few rounds settle it.
+  let cut = needed;
+  for (let round = 0; round < 4; round++) {
+    if (!(cut > 0 && longest - cut >= shortestChill)) return undefined;
+    const tried = { ...evening, dough: { ...evening.dough, phases: withStay(longest - cut) } };
+    const after = attempt(() => joinClocks(tried, run.bakes));
+    if (after === undefined) return undefined;
+    cut += Math.max(0, needed - (after.plan.beginBy.dough - joined.plan.beginBy.dough));
+  }
+  const minutes = Math.floor((longest - cut) / 60);
+  if (minutes * 60 < shortestChill) return undefined;
+  return {
+    id: 'phase',
+    dough: { phases: withStay(minutes * 60) },
+    change: [{ path: `dough.phases.${index}.duration`, value: `${minutes} min` }],
+    says: () =>
+      `Leave the dough in the refrigerator for ${durationText(minutes * 60)} in place of ${durationText(longest)}`,
+  };
 }
 
 /** A third of the shorter rise for the balls, a quarter of an hour at least: together with more yeast. */

@@ -30,13 +30,15 @@ export interface SuggestionFacts {
 
 /**
  * What each costs a cook, the cheapest first: a switch turned sooner; sauce made the day before; a first pizza on a
- * plate a little colder; a gram of yeast; warmer liquid; a warmer place, which a kitchen may not have; less rest, which
- * the shaping pays for; a later supper; another plate. Our own judgement.
+ * plate a little colder; a shorter stay in the refrigerator; a gram of yeast; warmer liquid; a warmer place, which a
+ * kitchen may not have; less rest, which the shaping pays for; several of these; a later supper; another plate. Our own
+ * judgement.
  */
 const byCost: readonly Suggestion['id'][] = [
   'oven-earlier',
   'ahead',
   'load-colder',
+  'phase',
   'yeast',
   'liquid',
   'place',

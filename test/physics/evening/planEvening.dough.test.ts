@@ -272,6 +272,22 @@ describe('suggestions, each put into the plan and planned anew', () => {
     expect(later.gainsMinutes).toBeCloseTo((now - Date.parse(late.beginBy.dough)) / 60_000, 1);
   });
 
+  it('late with a dough that was to lie cold for days: the stay in the refrigerator is cut first', () => {
+    const file = dough({
+      phases: [
+        { where: 'refrigerator', duration: '48 h', as: 'bulk' },
+        { where: 'room', as: 'balls' },
+      ],
+    });
+    const now = Date.parse('2026-01-29T22:00:00+01:00');
+    const late = plan(file, { now });
+    const phase = late.suggestions[0]!;
+    expect(phase).toMatchObject({ id: 'phase', meets: true });
+    const again = plan(changed(file, phase.change), { now });
+    expect(Date.parse(again.beginBy.dough)).toBeGreaterThanOrEqual(now - 60_000);
+    expect(minutesBetween(late.beginBy.dough, again.beginBy.dough)).toBeCloseTo(phase.gainsMinutes, 1);
+  });
+
   it('begun now: the dough is made to meet the plate, alone or by several changes together', () => {
     const file: PlanFile = { ...saturday, anchor: startNow };
     const engine = sampleEngine({ plateReady: 4 * 3600 });
