@@ -14,6 +14,7 @@ import { openServices, type Services } from './services.ts';
 import { bringForward, electronPlatform } from './shell/electronPlatform.ts';
 import { isOurs, lockContents, lockSession, windowOrigin, windowScheme } from './shell/lockDown.ts';
 import { menuTemplate } from './shell/menu.ts';
+import { savePdf } from './shell/savePdf.ts';
 import { readWindowFiles, windowResponse, type WindowFiles } from './window/windowFiles.ts';
 
 const own = places(process.platform, process.env, homedir());
@@ -22,7 +23,7 @@ const warn = (message: string): void => {
 };
 let window: BrowserWindow | undefined;
 let services: Services | undefined;
-/** A plan that macOS names before everything is ready. */
+/** A plan that macOS or a second start names before everything is ready; the last one is shown. */
 let early: string | undefined;
 
 /** Electron's own words come first: the program, and when not packaged its folder. */
@@ -46,8 +47,7 @@ if (app.requestSingleInstanceLock({ file: file ?? null })) {
   });
   app.on('open-file', (event, path) => {
     event.preventDefault();
-    if (services === undefined) early = path;
-    else void openFromOutside(path);
+    void openFromOutside(path);
   });
   app.on('window-all-closed', () => {
     app.quit();
@@ -69,14 +69,11 @@ if (app.requestSingleInstanceLock({ file: file ?? null })) {
 
 async function openWindow(): Promise<void> {
   const platform = electronPlatform(() => window);
-  services = await openServices({
-    platform,
-    places: own,
-    version: app.getVersion(),
-    file: early ?? file,
-    warn,
-  });
-  const { bridge } = services;
+  const opened = await openServices({ platform, places: own, version: app.getVersion(), file, warn });
+  services = opened;
+  const { bridge } = opened;
+  // The window asks for it when it greets.
+  if (early !== undefined) await openFromOutside(early);
   const files = await readWindowFiles(join(app.getAppPath(), 'dist', 'renderer'));
   lockSession(session.defaultSession, warn);
   protocol.handle(windowScheme, (request) => respond(files, request));
@@ -92,8 +89,13 @@ async function openWindow(): Promise<void> {
   });
   Menu.setApplicationMenu(
     Menu.buildFromTemplate(
-      menuTemplate(systemName(process.platform), (command) => {
-        push('command', command);
+      menuTemplate(systemName(process.platform), {
+        send: (command) => {
+          push('command', command);
+        },
+        savePdf: () => {
+          if (window !== undefined) void savePdf(window, warn);
+        },
       }),
     ),
   );
@@ -104,7 +106,9 @@ async function openWindow(): Promise<void> {
       platform.closeAfterSave();
       push('command', 'save');
     } else if (choice === 'discard') {
-      void bridge.keepUnsaved({ text: '' });
+      bridge.keepUnsaved({ text: '' }).catch((error: unknown) => {
+        warn(causeOf(error));
+      });
       event.preventDefault();
     }
   });
@@ -151,9 +155,12 @@ function push<K extends PushName>(name: K, what: Push<K>): void {
 }
 
 async function openFromOutside(path: string): Promise<void> {
+  if (services === undefined) {
+    early = path;
+    return;
+  }
   try {
-    const plan = await services?.openFromOutside(path);
-    if (plan !== undefined) push('opened', plan);
+    push('opened', await services.openFromOutside(path));
   } catch (error) {
     dialog.showErrorBox('The plan could not be opened', causeOf(error));
   }

@@ -66,7 +66,11 @@ export async function targetOf(path: string, disk: Disk = realDisk): Promise<str
 }
 
 /** @throws SaveFailed with the file, the step and the cause; the old file is untouched then */
-export async function writeAtomically(path: string, text: string, options: WriteOptions = {}): Promise<void> {
+export async function writeAtomically(
+  path: string,
+  text: string | Uint8Array,
+  options: WriteOptions = {},
+): Promise<void> {
   // Twice: by the name asked for, so that calls keep their order while links are followed, and by the file itself.
   await inTurn(`name ${resolve(path)}`, async () => {
     const target = await targetOf(path, options.disk);
@@ -76,7 +80,7 @@ export async function writeAtomically(path: string, text: string, options: Write
 
 async function write(
   target: string,
-  text: string,
+  text: string | Uint8Array,
   { disk = realDisk, platform = process.platform, keepPrevious = true }: WriteOptions,
 ): Promise<void> {
   const temp = temporaryBeside(target);
@@ -117,7 +121,7 @@ async function statIfThere(path: string, disk: Disk): Promise<{ mode: number } |
 
 async function writeTemporary(
   temp: string,
-  text: string,
+  text: string | Uint8Array,
   mode: number | undefined,
   disk: Disk,
   step: <T>(name: string, work: () => Promise<T>) => Promise<T>,
@@ -205,7 +209,7 @@ export class FlushFailed extends Error {
 /** As `writeAtomically`, where a folder that cannot be flushed (some network drives never can) is only told. */
 export async function writeAndTell(
   path: string,
-  text: string,
+  text: string | Uint8Array,
   warn: (message: string) => void,
   options: WriteOptions = {},
 ): Promise<void> {

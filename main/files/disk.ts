@@ -2,7 +2,7 @@
 import { promises as fs } from 'node:fs';
 
 export interface OpenFile {
-  writeFile(text: string): Promise<void>;
+  writeFile(content: string | Uint8Array): Promise<void>;
   chmod(mode: number): Promise<void>;
   sync(): Promise<void>;
   close(): Promise<void>;

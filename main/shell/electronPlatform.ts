@@ -22,6 +22,8 @@ export interface ElectronPlatform extends Platform {
 export function electronPlatform(window: () => BrowserWindow | undefined): ElectronPlatform {
   let closing = false;
   let awake: number | undefined;
+  /** A note that nothing refers to is collected, and its click is not heard. */
+  const notes = new Set<Notification>();
 
   return {
     host: 'electron',
@@ -49,8 +51,13 @@ export function electronPlatform(window: () => BrowserWindow | undefined): Elect
     notify: ({ title, body }) => {
       if (!Notification.isSupported()) return false;
       const note = new Notification({ title, body });
+      notes.add(note);
       note.on('click', () => {
+        notes.delete(note);
         bringForward(window());
+      });
+      note.on('close', () => {
+        notes.delete(note);
       });
       note.show();
       return true;

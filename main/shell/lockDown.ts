@@ -56,6 +56,10 @@ export function lockContents(
   contents.on('will-navigate', (event) => {
     stay(event, event.url);
   });
+  contents.on('will-frame-navigate', (event) => {
+    // The policy lets no frame load; one that is there all the same stays where it is. The page itself: above.
+    if (!event.isMainFrame) stay(event, event.url);
+  });
   contents.on('will-redirect', (event) => {
     stay(event, event.url);
   });

@@ -5,15 +5,21 @@ import type { SystemName } from '../platform.ts';
 
 type Command = Push<'command'>;
 
+export interface MenuActions {
+  readonly send: (command: Command) => void;
+  readonly savePdf: () => void;
+}
+
 export function menuTemplate(
   system: SystemName,
-  send: (command: Command) => void,
+  { send, savePdf }: MenuActions,
 ): MenuItemConstructorOptions[] {
-  // The window answers its own keys (also in the browser hosts); a key handled in both places would act twice.
+  // The window answers its own keys (also in the browser hosts); a key handled in both places would act twice. New is
+  // left to the menu: in a browser that key is the browser's own.
   const item = (label: string, accelerator: string, command: Command): MenuItemConstructorOptions => ({
     label,
     accelerator,
-    registerAccelerator: false,
+    registerAccelerator: command === 'new',
     click: () => {
       send(command);
     },
@@ -52,6 +58,8 @@ export function menuTemplate(
       item('Save &As…', 'CmdOrCtrl+Shift+S', 'saveAs'),
       line,
       item('&Print…', 'CmdOrCtrl+P', 'print'),
+      // In a browser the print dialog itself offers it.
+      { label: 'Save as P&DF…', click: savePdf },
       line,
       mac ? { role: 'close' } : { role: 'quit' },
     ],
@@ -72,6 +80,8 @@ export function menuTemplate(
     label: '&View',
     submenu: [
       { role: 'zoomIn' },
+      // The key beside 0 that has the plus on it, without Shift.
+      { role: 'zoomIn', accelerator: 'CmdOrCtrl+=', visible: false, acceleratorWorksWhenHidden: true },
       { role: 'zoomOut' },
       { role: 'resetZoom' },
       line,

@@ -13,6 +13,7 @@ import { EventStreams } from './eventStreams.ts';
 import { windowHeaders } from './policy.ts';
 import { Presence } from './presence.ts';
 import { BodyRefused, readBody, type BodyLimits } from './readBody.ts';
+import { refuseParsing, refuseRaw } from './refuseRaw.ts';
 import { windowResponse, type WindowFiles } from './windowFiles.ts';
 
 export interface HttpHostOptions {
@@ -21,6 +22,8 @@ export interface HttpHostOptions {
   /** What was refused and what failed, for the terminal. */
   readonly warn: (message: string) => void;
   readonly body?: BodyLimits;
+  /** ms for the head of a request to come, from the connection on */
+  readonly headMilliseconds?: number;
   /** Kept up to date with the windows that are there. */
   readonly presence?: Presence;
 }
@@ -50,13 +53,17 @@ class TurnedAway extends Error {
 }
 
 export async function openHttpHost(options: HttpHostOptions): Promise<HttpHost> {
-  const { files, bridge, warn, body = bodyLimits } = options;
+  const { files, bridge, warn, body = bodyLimits, headMilliseconds = 5000 } = options;
   const presence = options.presence ?? new Presence();
   const streams = new EventStreams((open) => {
     presence.open = open;
   });
-  const server = createServer({ connectionsCheckingInterval: 1000 });
-  server.headersTimeout = 5000;
+  const server = createServer({
+    connectionsCheckingInterval: Math.min(1000, headMilliseconds),
+    // A missing Host is for `handle` to refuse, like any other that is not ours.
+    requireHostHeader: false,
+  });
+  server.headersTimeout = headMilliseconds;
   server.requestTimeout = Math.max(body.milliseconds, 10_000);
   server.keepAliveTimeout = 5000;
   server.maxConnections = 64;
@@ -76,8 +83,12 @@ export async function openHttpHost(options: HttpHostOptions): Promise<HttpHost> 
     });
   });
   server.on('upgrade', (_request, socket) => {
-    socket.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n');
+    refuseRaw(socket, '400 Bad Request');
   });
+  server.on('checkExpectation', (request, response) => {
+    report(request, response, new TurnedAway(417, 'Expect: found something else; allowed 100-continue'));
+  });
+  server.on('clientError', refuseParsing);
 
   return {
     port,
@@ -101,7 +112,9 @@ export async function openHttpHost(options: HttpHostOptions): Promise<HttpHost> 
     const method = request.method ?? '';
     const url = request.url ?? '';
     const [path = '', query = ''] = splitOnce(url, '?');
-    if (!hosts.includes(request.headers.host ?? '')) {
+    // Two of them may be read one way here and the other way on the path.
+    const asked = request.headersDistinct['host'] ?? [];
+    if (asked.length !== 1 || !hosts.includes(asked[0] ?? '')) {
       throw new TurnedAway(421, 'Host: found another name than ours; allowed the address printed at start');
     }
     if (method !== 'GET' && method !== 'HEAD' && method !== 'POST') {
@@ -159,6 +172,13 @@ export async function openHttpHost(options: HttpHostOptions): Promise<HttpHost> 
     }
     if (request.headers['x-hearthclock'] !== '1') {
       throw new TurnedAway(403, 'X-Hearthclock: found no such header; allowed 1');
+    }
+    const type = request.headers['content-type'] ?? 'nothing';
+    if (!/^application\/json(;\s*charset=utf-8)?$/i.test(type)) {
+      throw new TurnedAway(
+        415,
+        `Content-Type: found ${JSON.stringify(type.slice(0, 80))}; allowed application/json`,
+      );
     }
     const asked = askIn(await readBody(request, body));
     const answered = await answer(bridge, isOurs(request.headers.origin), name, asked);

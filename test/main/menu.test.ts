@@ -9,8 +9,13 @@ function items(template: readonly MenuItemConstructorOptions[]): MenuItemConstru
 
 describe.each(['linux', 'mac', 'windows'] as const)('the menu on %s', (system) => {
   const chosen: string[] = [];
-  const template = menuTemplate(system, (command) => chosen.push(command));
-  const keyed = items(template).filter(({ accelerator }) => accelerator !== undefined);
+  const template = menuTemplate(system, {
+    send: (command) => chosen.push(command),
+    savePdf: () => chosen.push('PDF'),
+  });
+  const keyed = items(template).filter(
+    ({ accelerator, role }) => accelerator !== undefined && role === undefined,
+  );
 
   it('has the menus of the platform in its order', () => {
     const titles = template.map(({ label, role }) => label ?? role);
@@ -29,9 +34,39 @@ describe.each(['linux', 'mac', 'windows'] as const)('the menu on %s', (system) =
   it('sends each command once, and leaves the keys to the window', () => {
     for (const { click } of keyed) (click as unknown as () => void)();
     expect([...chosen].sort()).toEqual(['new', 'open', 'print', 'redo', 'save', 'saveAs', 'undo']);
-    expect(keyed.map(({ registerAccelerator }) => registerAccelerator)).toEqual(keyed.map(() => false));
+    const byMenu = keyed.filter(({ registerAccelerator }) => registerAccelerator === true);
+    expect(byMenu.map(({ label }) => label)).toEqual(['&New']);
     const keys = keyed.map(({ accelerator }) => accelerator);
     expect(new Set(keys).size).toBe(keys.length);
-    expect(keys).toContain(system === 'windows' ? 'Ctrl+Y' : 'CmdOrCtrl+Shift+Z');
+    expect(keys.sort()).toEqual(
+      [
+        ...['N', 'O', 'S', 'Shift+S', 'P', 'Z'].map((key) => `CmdOrCtrl+${key}`),
+        system === 'windows' ? 'Ctrl+Y' : 'CmdOrCtrl+Shift+Z',
+      ].sort(),
+    );
+  });
+
+  it('leaves the keys of zoom and full screen to the roles, which know each system', () => {
+    const roles = items(template).filter(({ role }) => /zoom|fullscreen/i.test(role ?? ''));
+    expect(roles.map(({ role, accelerator }) => [role, accelerator])).toEqual([
+      ['zoomIn', undefined],
+      ['zoomIn', 'CmdOrCtrl+='],
+      ['zoomOut', undefined],
+      ['resetZoom', undefined],
+      ['togglefullscreen', undefined],
+    ]);
+  });
+
+  it('saves a PDF, and quits where the system expects it', () => {
+    const pdf = items(template).find(({ label }) => label === 'Save as P&DF…');
+    chosen.length = 0;
+    (pdf?.click as unknown as () => void)();
+    expect(chosen).toEqual(['PDF']);
+    const quits = template.find(
+      ({ submenu }) => Array.isArray(submenu) && submenu.some(({ role }) => role === 'quit'),
+    );
+    expect(quits?.label ?? quits?.role).toBe(system === 'mac' ? 'appMenu' : '&File');
+    const recent = items(template).some(({ role }) => role === 'recentDocuments');
+    expect(recent).toBe(system === 'mac');
   });
 });

@@ -41,6 +41,9 @@ export class RecordedContents extends Emitter {
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
     this.openHandler = handler;
   }
+  readonly printToPDF = vi.fn((options: unknown) =>
+    Promise.resolve(new TextEncoder().encode(JSON.stringify(options))),
+  );
   getURL(): string {
     return this.mainFrame.url;
   }
@@ -70,13 +73,20 @@ export interface Recorder {
   readonly exposed: Map<string, unknown>;
   readonly menus: unknown[][];
   readonly notes: unknown[];
+  /** those shown, to be clicked */
+  readonly shownNotes: Emitter[];
   readonly blockers: string[];
   /** what the dialogs will answer */
   readonly dialogs: { open: string | undefined; save: string | undefined; button: number };
   readonly asked: unknown[];
 }
 
-export function electronRecorder(appPath: string, documents: string): Recorder {
+/** @param ready when Electron is: what comes before it comes early */
+export function electronRecorder(
+  appPath: string,
+  documents: string,
+  ready: Promise<void> = Promise.resolve(),
+): Recorder {
   const renderer = new Emitter();
   const handlers = new Map<string, Listener>();
   const exposed = new Map<string, unknown>();
@@ -85,6 +95,7 @@ export function electronRecorder(appPath: string, documents: string): Recorder {
   const privileged: unknown[] = [];
   const menus: unknown[][] = [];
   const notes: unknown[] = [];
+  const shownNotes: Emitter[] = [];
   const blockers: string[] = [];
   const asked: unknown[] = [];
   const dialogs: Recorder['dialogs'] = { open: undefined, save: undefined, button: 0 };
@@ -94,12 +105,13 @@ export function electronRecorder(appPath: string, documents: string): Recorder {
     setPath: vi.fn(),
     setAppUserModelId: vi.fn(),
     requestSingleInstanceLock: vi.fn(() => true),
-    whenReady: () => Promise.resolve(),
+    whenReady: () => ready,
     quit: vi.fn(),
     exit: vi.fn(),
     getVersion: () => '0.0.0-test',
     getAppPath: () => appPath,
     getPath: () => documents,
+    getLocaleCountryCode: () => 'US',
     addRecentDocument: vi.fn(),
   });
 
@@ -136,6 +148,7 @@ export function electronRecorder(appPath: string, documents: string): Recorder {
       notes.push(note);
     }
     show(): void {
+      shownNotes.push(this);
       notes.push('shown');
     }
   }
@@ -209,6 +222,7 @@ export function electronRecorder(appPath: string, documents: string): Recorder {
     exposed,
     menus,
     notes,
+    shownNotes,
     blockers,
     dialogs,
     asked,

@@ -15,12 +15,28 @@ export interface RecordedElectron {
   readonly said: readonly string[];
 }
 
+export interface OpenOptions {
+  /** when our code has been loaded and Electron is not ready yet */
+  readonly beforeReady?: (recorder: Recorder) => void;
+  /** before our code is loaded */
+  readonly beforeLoad?: (recorder: Recorder) => void;
+  /** words after Electron's own */
+  readonly words?: readonly string[];
+  /** whether a window is to come up; it does unless said otherwise */
+  readonly window?: boolean;
+}
+
 /** @param folder holds the fixture's program folder, its data and its documents; the caller removes it, and then calls `closeElectron` */
-export async function openElectron(folder: string): Promise<RecordedElectron> {
+export async function openElectron(folder: string, options: OpenOptions = {}): Promise<RecordedElectron> {
   vi.resetModules();
   vi.stubEnv('HEARTHCLOCK_DATA', join(folder, 'data'));
   writeFixtureWindow(join(folder, 'app', 'dist', 'renderer'));
-  const recorder = electronRecorder(join(folder, 'app'), folder);
+  let beReady = (): void => undefined;
+  const ready = new Promise<void>((done) => {
+    beReady = done;
+  });
+  const recorder = electronRecorder(join(folder, 'app'), folder, ready);
+  options.beforeLoad?.(recorder);
   const said: string[] = [];
   for (const stream of [process.stdout, process.stderr]) {
     vi.spyOn(stream, 'write').mockImplementation((text) => said.push(String(text)) > 0);
@@ -28,16 +44,20 @@ export async function openElectron(folder: string): Promise<RecordedElectron> {
   vi.doMock('electron', () => recorder.module);
   // Electron's own words, then ours: the test runner's are not to be taken for a file.
   const words = process.argv;
-  process.argv = ['electron', 'app'];
+  process.argv = ['electron', 'app', ...(options.words ?? [])];
   try {
     await import('../../main/electron.ts');
     await import('../../main/preload.ts');
   } finally {
     process.argv = words;
   }
-  await vi.waitFor(() => {
-    if (recorder.windows[0]?.loaded.length !== 1) throw new Error('the window has not been loaded');
-  });
+  options.beforeReady?.(recorder);
+  beReady();
+  if (options.window !== false) {
+    await vi.waitFor(() => {
+      if (recorder.windows[0]?.loaded.length !== 1) throw new Error('the window has not been loaded');
+    });
+  }
   return {
     recorder,
     places: places(process.platform, process.env, folder),
