@@ -175,6 +175,10 @@ export interface PlanAnswer {
   readonly curves: Curves;
   readonly preheatCurve: Curves;
   readonly energyKWh: number;
+  /**
+   * The chain that has to begin first: were the evening to begin later, or supper be sooner, it is this one that would
+   * have to give. `slackMinutes`: how much later than it the others may begin, or how much longer they may take.
+   */
   readonly limitedBy: 'plate' | 'dough' | 'hands';
   readonly slackMinutes: Readonly<Record<'plate' | 'dough' | 'hands', number>>;
   /** when each has to begin at the latest for this plan */

@@ -67,7 +67,7 @@ export function shoppingList(
   const instead = yeastInstead(grams['yeast'] ?? 0, kind);
   const others = yeastIds
     .filter((id) => id !== kind)
-    .map((id) => `${few(instead[id][0])} to ${few(instead[id][1])} g ${yeastNames[id]}`);
+    .map((id) => `${few(instead[id][0])} g to ${few(instead[id][1])} g ${yeastNames[id]}`);
   add(yeastNames[kind], grams['yeast'], `or ${others.join(', or ')}`);
   const { cans, sauceG, leftSauceG, leftForPizzas } = toppingsAnswer(evening);
   const left =

@@ -96,7 +96,7 @@ describe('shopping list', () => {
       'low-moisture mozzarella',
     ]);
     expect(list[0]).toMatchObject({ grams: 642, note: '40 g of it for the bench' });
-    expect(list[3]!.note).toBe('or 3.4 to 3.6 g fresh yeast, or 1.3 to 1.8 g active dry yeast');
+    expect(list[3]!.note).toBe('or 3.4 g to 3.6 g fresh yeast, or 1.3 g to 1.8 g active dry yeast');
     expect(list[4]).toEqual({
       item: 'crushed tomatoes',
       grams: 400,
