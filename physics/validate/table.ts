@@ -67,13 +67,20 @@ export function asMarkdown(groups: readonly ValidationGroup[]): string {
   const all = groups.flatMap(({ cases }) => cases);
   const tally = (rows: readonly ValidationCase[]): string =>
     `${String(rows.filter(({ within }) => within).length)} of ${String(rows.length)}`;
+  const kept = groups
+    .map(
+      ({ heading, cases }) =>
+        [heading.toLowerCase(), cases.filter(({ adjusted }) => adjusted === null)] as const,
+    )
+    .map(([heading, rows]) => `${heading}: ${rows.length === 0 ? 'no such row' : tally(rows)}`)
+    .join('; ');
   const outside = all.filter(({ within }) => !within).length;
   return [
     '## How the model was validated',
     '',
     `Made by \`npm run --silent validate -- --markdown\`. The model meets ${tally(all)} published figures within the tolerance beside each; ${String(outside)} are missed and left in.`,
     '',
-    `Not all of these are independent. Rows marked *adjusted* were compared once, and then the model, the set-up of the comparison or the tolerance was changed, as the row says. Of those it meets ${tally(all.filter(({ adjusted }) => adjusted !== null))}; of the rows that stand as they were first computed ${tally(all.filter(({ adjusted }) => adjusted === null))}. Each change has a physical reason (see \`physics/oven/parameters.ts\` and \`physics/validate/brick.ts\`), but it was looked for because of a miss. Tolerances are the printed spread where there is one and our own choice where the row says so.`,
+    `Not all of these are independent. Rows marked *adjusted* were compared once, and then the model, the set-up of the comparison or the tolerance was changed, as the row says. Of those it meets ${tally(all.filter(({ adjusted }) => adjusted !== null))}; of the rows that stand as they were first computed ${tally(all.filter(({ adjusted }) => adjusted === null))} (${kept}). Each change has a physical reason (see \`physics/oven/parameters.ts\` and \`physics/validate/brick.ts\`), but it was looked for because of a miss. Tolerances are the printed spread where there is one and our own choice where the row says so.`,
     ...groups.flatMap(({ heading, words, cases }) => [
       '',
       `### ${heading}`,

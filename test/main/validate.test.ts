@@ -53,7 +53,7 @@ describe('validate', () => {
     );
     expect(notes).toContain('The model meets 1 of 2 published figures');
     expect(notes).toContain(
-      'Of those it meets 0 of 1; of the rows that stand as they were first computed 1 of 1.',
+      'Of those it meets 0 of 1; of the rows that stand as they were first computed 1 of 1 (ovens: 1 of 1).',
     );
   });
   it('tells how it is used', () => {
