@@ -34,7 +34,9 @@ function iceIn({ solids, water }: Cell, t: number): number {
 export function heatOf(cell: Cell, temperature: number): number {
   const t = temperature - zeroCelsius;
   const ice = iceIn(cell, t);
-  return (cell.solids * cell.solidsHeat + (cell.water - ice) * waterHeat) * t + ice * (iceHeat * t - heatOfFusion);
+  return (
+    (cell.solids * cell.solidsHeat + (cell.water - ice) * waterHeat) * t + ice * (iceHeat * t - heatOfFusion)
+  );
 }
 
 /** J/(m2 K), what a kelvin takes, thawing included. @param temperature K */

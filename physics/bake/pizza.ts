@@ -49,7 +49,10 @@ function cheeseWaterOf(part: CheesePart): number {
 function layerMaterial(
   name: LayerMaterial['name'],
   solids: Solids,
-  rest: Omit<LayerMaterial, 'name' | 'solidsHeat' | 'solidsDensity' | 'solidsConductivity' | 'solidsConductivitySlope'>,
+  rest: Omit<
+    LayerMaterial,
+    'name' | 'solidsHeat' | 'solidsDensity' | 'solidsConductivity' | 'solidsConductivitySlope'
+  >,
 ): LayerMaterial {
   const at = (celsius: number) => mixtureProperties({ water: 0, ...solids }, 273.15 + celsius);
   const [cold, warm] = [at(0), at(100)];
@@ -200,7 +203,10 @@ export function buildPizza(
         ),
       ],
     },
-    rim: { area: rimArea, cells: dough(areal * parameters.rimMassFactor, parameters.rimDensity, mesh.rim, gradedCells) },
+    rim: {
+      area: rimArea,
+      cells: dough(areal * parameters.rimMassFactor, parameters.rimDensity, mesh.rim, gradedCells),
+    },
   };
 }
 

@@ -33,6 +33,48 @@ export interface BakeAnswer {
   readonly waitBeforeMinutes: number;
 }
 
+/** What the answer says of a bake where there is something to say. */
+export interface BakeExtras {
+  /** from the load; null for what was not done when the pizza came out */
+  readonly partsDoneMinutes?: Readonly<Record<'base' | 'rim' | 'crumb' | 'cheese', number | null>>;
+  /** what the cook does meanwhile */
+  readonly steps?: readonly { readonly what: string; readonly at: string; readonly seconds: number }[];
+  /** the first bake of a base that is finished here */
+  readonly baseAhead?: {
+    readonly minutes: number;
+    readonly baseLightness: number;
+    readonly rimLightness: number;
+    readonly waterLostG: number;
+  };
+}
+
+/** What can be done about the first bake, and whether to wait or to bake longer for the others. */
+export interface BakeAdvice {
+  /** the published law behind every lightness */
+  readonly browningLaw: string;
+  readonly disagreement: { readonly first: string; readonly last: string; readonly minutes: number } | null;
+  /** the best first, each with what the first bake then is */
+  readonly remedies: readonly {
+    readonly what: string;
+    /** fields of the plan with their new values, as `--set` takes them */
+    readonly change: readonly { readonly path: string; readonly value: string }[];
+    readonly minutes: number;
+    readonly finishMinutes: number;
+    readonly baseLightness: number;
+    readonly rimLightness: number;
+    readonly waterLeftOnTopG: number;
+    readonly preheatMinutes: number;
+  }[];
+  /** for each pizza after the first */
+  readonly waitOrBake: readonly {
+    readonly pizza: number;
+    readonly waitMinutes: readonly number[];
+    readonly bakeMinutes: readonly number[];
+    readonly totalMinutes: readonly number[];
+    readonly plateTopC: readonly number[];
+  }[];
+}
+
 /** One bar in the lanes of the clock. */
 export interface Task {
   /** stable within a plan: `mix`, `rise`, `preheat`, `bake-1` … */
@@ -147,7 +189,9 @@ export interface PlanAnswer {
     readonly openAirMinutes: number | null;
     readonly shutOvenMinutes: number | null;
   };
-  readonly bakes: readonly BakeAnswer[];
+  readonly bakes: readonly (BakeAnswer & BakeExtras)[];
+  /** left out with `band: false` */
+  readonly bakeAdvice?: BakeAdvice;
   readonly dough: {
     readonly liquidC: number;
     readonly doughC: number;

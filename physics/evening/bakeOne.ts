@@ -112,6 +112,25 @@ export function bakeWatched(oven: LoadedOven, limit: number): BakeWatcher {
   return watcher;
 }
 
+/** A bake of which only the end matters, and what its rim would still lack. */
+export interface TriedBake {
+  /** s */
+  readonly seconds: number;
+  readonly finish: number;
+  readonly baseLightness: number;
+  readonly rimLightness: number;
+  /** kg */
+  readonly waterLeftOnTop: number;
+}
+
+/** Bakes the next pizza to its end; it is left where it lies. */
+export function tryBake(oven: LoadedOven): TriedBake {
+  const watcher = bakeWatched(oven, longestBake);
+  const { seconds, baseLightness, rimLightness, waterOnTop } = watcher;
+  const finish = finishSeconds(oven, watcher);
+  return { seconds, finish, baseLightness, rimLightness, waterLeftOnTop: waterOnTop };
+}
+
 /** J in the oven, the plate and the pizza on it */
 function wholeHeat({ run, centre, rim }: LoadedOven): number {
   return ovenHeat(run) + centre.heatContent + rim.heatContent;

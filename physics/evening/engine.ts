@@ -1,7 +1,9 @@
 /** The simulation as the plan sees it: three functions, so that a test can put a hand-made run in their place. */
 import type { Range } from './answer.ts';
 import type { Evening } from './evening.ts';
+import type { Remedy } from './remedies.ts';
 import type { EveningRun } from './run.ts';
+import type { WaitCurve } from './waitCurve.ts';
 
 /** What switching the oven on later costs, for the first pizza loaded when it was planned to be. */
 export interface LateStart {
@@ -23,4 +25,6 @@ export interface Engine {
     run: EveningRun,
     lateMinutes: readonly number[],
   ) => readonly LateStart[];
+  readonly remediesFor?: (evening: Evening, run: EveningRun) => readonly Remedy[];
+  readonly waitCurves?: (run: EveningRun) => readonly WaitCurve[];
 }

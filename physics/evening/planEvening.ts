@@ -5,7 +5,9 @@ import { lateStart } from './lateStart.ts';
 import { type Planned, type PlanExtras, planWith } from './planWith.ts';
 import { readPlanObject } from './readPlan.ts';
 import { simulateEvening } from './simulate.ts';
+import { remediesFor } from './remedies.ts';
 import { spreadOf } from './spread.ts';
+import { waitCurves } from './waitCurve.ts';
 
 export type { Planned, PlanExtras } from './planWith.ts';
 
@@ -18,7 +20,13 @@ export interface PlanContext {
   readonly band?: boolean;
 }
 
-const ours: Engine = { simulateEvening, spreadOf, lateStart };
+const ours: Engine = {
+  simulateEvening,
+  spreadOf,
+  lateStart,
+  remediesFor,
+  waitCurves: (run) => waitCurves(run),
+};
 
 /**
  * Plans what a file says. Problems of the file, and what the dough or the oven cannot do with its figures, come back as

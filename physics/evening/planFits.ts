@@ -2,6 +2,7 @@
 import { allowedSurfaces } from '../materials/plates.ts';
 import { showQuantity } from '../quantities/index.ts';
 import { parametersOf } from '../oven/parameters.ts';
+import { onePizzaProblems } from './pizzaFits.ts';
 import { customGiven, roundMargin } from './planDefaults.ts';
 import type { PlanFile } from './planFile.ts';
 import { describe } from './planShape.ts';
@@ -181,6 +182,7 @@ export function fitProblems(file: PlanFile, text: FullPlan, plan: FullPlanSI): r
     ...dialProblems(plan, text),
     ...shareOfPowerProblems(plan, text),
     ...pizzaProblems(plan, text),
+    ...onePizzaProblems(plan, text),
     ...phaseProblems(plan),
     ...shareProblems('dough.liquid', plan.dough.liquid),
     ...shareProblems('toppings.cheese', plan.toppings.cheese),

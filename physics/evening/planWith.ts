@@ -3,6 +3,7 @@ import { zeroCelsius } from '../materials/constants.ts';
 import { plateMaterial, type PlateMaterial } from '../materials/plates.ts';
 import type { BakeAnswer, PlanAnswer, Warning } from './answer.ts';
 import { curvesOf } from './answerCurves.ts';
+import { bakeAdvice, bakeExtras } from './bakesAnswer.ts';
 import { cautionsFor } from './cautions.ts';
 import { writeInstant } from './clock.ts';
 import type { Engine } from './engine.ts';
@@ -96,7 +97,11 @@ function answerOf(
     preheat: preheatAnswer(evening, run, material),
     ...costAnswer(evening, run),
     cooling: coolingAnswer(evening, run, material),
-    bakes: run.bakes.map((bake, index) => bakeAnswer(bake, run.bakes[index - 1], atRun)),
+    bakes: run.bakes.map((bake, index) => ({
+      ...bakeAnswer(bake, run.bakes[index - 1], atRun),
+      ...bakeExtras(bake, atRun),
+    })),
+    ...(extras.band !== false && { bakeAdvice: bakeAdvice(evening, run, engine) }),
     dough: doughAnswer(evening, dough, plan, at),
     toppings: toppingsAnswer(evening),
     shopping: shoppingList(evening, dough.grams),

@@ -3,15 +3,17 @@
  * do about it: every remedy is tried in the model and comes with what it makes of the first bake.
  */
 import type { BakeSteps, Evening } from './evening.ts';
+import { bakeWatched, doorSeconds, longestBake, openDoor, tryBake } from './bakeOne.ts';
+import type { TriedBake } from './bakeOne.ts';
+import type { LoadedOven } from './loadedOven.ts';
 import { prepareModel } from './model.ts';
 import type { EveningModel } from './model.ts';
 import { withPizza } from './onePizza.ts';
 import { runPreheat } from './preheat.ts';
 import type { PreheatRun } from './preheat.ts';
 import type { Bake, EveningRun } from './run.ts';
-import { bakeNext, readyFor } from './series.ts';
+import { readyFor } from './series.ts';
 import { preparedFor } from './simulate.ts';
-import { TraceRecorder } from './trace.ts';
 
 /** A field of the plan and its new value, as `--set` takes them. */
 export interface PlanChange {
@@ -77,21 +79,29 @@ export function disagreement({ partsDone, finish, inAt, outAt }: Bake): Disagree
 }
 
 interface Tried {
-  readonly bake: Bake;
+  readonly bake: TriedBake;
   readonly plateReady: number;
 }
 
-function tryPizza(model: EveningModel, preheat: PreheatRun, evening: Evening): Tried {
-  const changed = { ...model, evening };
-  const { plateReady } = preheat.preheat;
-  const { oven } = readyFor(changed, preheat, 1, evening.pizzas.loadAt ?? plateReady);
-  return { bake: bakeNext(oven, 1, new TraceRecorder(60)), plateReady };
+/** The oven with its door just shut behind the first pizza of this plan. */
+function doorShut(model: EveningModel, preheat: PreheatRun, evening: Evening): LoadedOven {
+  const load = evening.pizzas.loadAt ?? preheat.preheat.plateReady;
+  const { oven } = readyFor({ ...model, evening }, preheat, 1, load);
+  openDoor(oven, doorSeconds.load, undefined);
+  return oven;
 }
+
+function tryPizza(model: EveningModel, preheat: PreheatRun, evening: Evening): Tried {
+  return { bake: tryBake(doorShut(model, preheat, evening)), plateReady: preheat.preheat.plateReady };
+}
+
+/** s of preheat that a plan at another height is simulated for, at least */
+const shortPreheat = 1800;
 
 function tryPlate(evening: Evening, rackHeight: number): Tried {
   const changed = { ...evening, plate: { ...evening.plate, rackHeight } };
   const model = prepareModel(changed);
-  return tryPizza(model, runPreheat(model), changed);
+  return tryPizza(model, runPreheat(model, shortPreheat), changed);
 }
 
 function withSteps(evening: Evening, steps: BakeSteps): Evening {
@@ -104,7 +114,7 @@ function remedy(what: RemedyId, change: readonly PlanChange[], { bake, plateRead
   return {
     what,
     change,
-    bake: bake.outAt - bake.inAt,
+    bake: bake.seconds,
     finish: bake.finish,
     baseLightness: bake.baseLightness,
     rimLightness: bake.rimLightness,
@@ -158,17 +168,25 @@ export function remediesFor(evening: Evening, run: EveningRun): readonly Remedy[
   return found.sort((a, b) => a.finish - b.finish || a.bake - b.bake);
 }
 
+/** L* within which rim and base count as done together */
+const near = 0.5;
+
 /** s after the load at which the top element goes on so that rim and base are done together; 0 when even that is late. */
 function meeting(model: EveningModel, preheat: PreheatRun, evening: Evening, plain: Bake): number {
   const wanted = evening.pizzas.shadeLightness + model.bake.rimLighter;
-  let [low, high] = [0, plain.outAt - plain.inAt];
-  const tooLight = (after: number): boolean =>
-    tryPizza(model, preheat, withSteps(evening, { topElementAfter: after })).bake.rimLightness > wanted;
-  if (tooLight(low)) return 0;
-  while (high - low > together / 2) {
-    const middle = (low + high) / 2;
-    if (tooLight(middle)) high = middle;
-    else low = middle;
+  const tooLight = (topElementAfter: number): number => {
+    const oven = doorShut(model, preheat, withSteps(evening, { topElementAfter }));
+    return bakeWatched(oven, longestBake).rimLightness - wanted;
+  };
+  let low = { at: 0, over: tooLight(0) };
+  if (low.over >= 0) return 0;
+  let high = { at: plain.outAt - plain.inAt, over: plain.rimLightness - wanted };
+  // A straight line between both ends finds it in two or three; the later one that is dark enough is kept.
+  for (let i = 0; i < 5 && low.over < -near && high.at - low.at > 1; i++) {
+    const at = low.at + ((high.at - low.at) * (low.over + near / 2)) / (low.over - high.over);
+    const over = tooLight(at);
+    if (over > 0) high = { at, over };
+    else low = { at, over };
   }
-  return low;
+  return low.at;
 }

@@ -20,7 +20,7 @@ export interface WaitCurve {
 }
 
 /** s */
-const usualWaits = [shortestTurn, 180, 300, 480, 720, longestWait];
+const usualWaits = [shortestTurn, 240, 480, longestWait];
 
 /**
  * A curve for each pizza after the first, the pizzas before it as in the run. Empty for a run that was not simulated.
