@@ -74,24 +74,24 @@ interface DoughLane {
 }
 
 /**
- * Divides the rise: balling takes the last minutes of the dough in one piece (or pushes what follows back when there are
- * not enough), and a change of place takes a minute of hands before it.
+ * Divides the rise: balling takes the last minutes of the dough in one piece, carrying it to another place the last
+ * minute there. Where a stretch is too short for what hands have to do in it, what follows is pushed back.
  */
 function doughLane({ stages, ball, ready, past }: ScheduleInput): DoughLane {
-  const bulk = stages.filter(({ as }) => as === 'bulk').reduce((sum, { duration }) => sum + duration, 0);
-  const pushed = Math.max(0, ball - bulk);
   const placed: PlacedStage[] = [];
   const hands: HandsTask[] = [];
   let at = 0;
-  let balled = false;
+  /** Hands before a stretch begins, and no sooner than the last time they were needed. */
+  const handsBefore = (kind: 'ball' | 'move', pizza: number | undefined, duration: number): void => {
+    const free = hands.at(-1)?.to ?? 0;
+    at = Math.max(at, free + duration);
+    hands.push({ kind, pizza, from: at - duration, to: at });
+  };
   for (const [index, stage] of stages.entries()) {
     const before = stages[index - 1];
-    if (!balled && stage.as === 'balls') {
-      at += pushed;
-      hands.push({ kind: 'ball', pizza: undefined, from: at - ball, to: at });
-      balled = true;
-    } else if (before !== undefined && before.where !== stage.where && at >= handling.move)
-      hands.push({ kind: 'move', pizza: index, from: at - handling.move, to: at });
+    const first = hands.every(({ kind }) => kind !== 'ball');
+    if (first && stage.as === 'balls') handsBefore('ball', undefined, ball);
+    else if (before !== undefined && before.where !== stage.where) handsBefore('move', index, handling.move);
     placed.push({ ...stage, from: at, to: at + stage.duration });
     at += stage.duration;
   }
