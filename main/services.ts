@@ -111,7 +111,9 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
       inTurn(`document ${document}`, () =>
         orGivenUp(async () => {
           if (evenIfChanged !== true && !(await mayOverwrite(document))) {
-            throw new Error(`${documents.pathOf(document)} was left as it is; your changes are not saved yet.`);
+            throw new Error(
+              `${documents.pathOf(document)} was left as it is; your changes are not saved yet.`,
+            );
           }
           return documents.save(document, text);
         }),

@@ -3,7 +3,7 @@ import { useCallback, useEffect, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
-import { KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
+import { ConflictSheet, KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
 import { PlanView } from './PlanView.tsx';
 import { listenForKeys } from './state/commands.ts';
 import { openPicked } from './state/documentStore.ts';
@@ -69,6 +69,7 @@ export function App({ theme }: { readonly theme: Theme }) {
       <LiveRegion />
       <NoticeBar />
       <RecoveredSheet />
+      <ConflictSheet />
       <KeysSheet
         open={keysShown}
         onClose={() => {

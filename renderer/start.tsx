@@ -14,7 +14,8 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { bridge } from './bridgeClient.ts';
 import { commands } from './state/commands.ts';
-import { greet, keepWork, openDocument } from './state/documentStore.ts';
+import { openDocument } from './state/documentStore.ts';
+import { greet, keepWork } from './state/keptWork.ts';
 import { followTheme, takeSettings } from './state/settingsStore.ts';
 import { followPlan } from './state/simulation.ts';
 

@@ -10,6 +10,8 @@ export interface Warning {
   readonly code: string;
   /** one plain sentence with the figure that triggered it */
   readonly message: string;
+  /** where the limit behind a caution comes from, and how sure that is; absent where a warning rests on no source */
+  readonly source?: string;
 }
 
 export type Range = readonly [p10: number, p90: number];

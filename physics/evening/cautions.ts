@@ -1,6 +1,6 @@
 /**
- * What a cook is warned of: each caution has its condition and names the figure that triggered it. The last two always
- * stand: the maker's instructions come first, and figures are estimates.
+ * What a cook is warned of: each caution has its condition, names the figure that triggered it and says where its limit
+ * comes from. The last two always stand: the maker's instructions come first, and figures are estimates.
  */
 import { zeroCelsius } from '../materials/constants.ts';
 import type { PlateMaterial } from '../materials/plates.ts';
@@ -30,11 +30,15 @@ const parchmentRating = 215;
 const rackManuals = 11.3;
 const rackCaution = 8;
 const rackSerious = 11;
+const rackSource =
+  'four manuals of one North American maker group: 25 lb on a roll-out rack; for plain racks no limit was found';
 /** m of free air around the plate that makers ask for: common practice, no source */
 const freeAir = 0.05;
 /** degC: smoke points of usual kitchen oils begin at about 190 (virgin olive) and end at 227 to 254 (refined sunflower). */
 const oilSmokes = { from: 190, all: 254 };
 /** s: 2 h between 4 and 60 degC, 1 h above 32 degC (USDA consumer statements, 2012 and 2016). */
+const perishableSource =
+  'USDA consumer statements of September 2012 and May 2016, in reprints: 2 h between 4 and 60 °C, 1 h above 32 °C';
 const perishable = { usual: 2 * 3600, hot: 3600, hotRoom: 32 + zeroCelsius };
 
 const round = (value: number): string => value.toFixed(0);
@@ -50,6 +54,8 @@ const parchment: Caution = ({ evening: { oven, pizzas } }) => {
   return {
     code: 'parchment-above-rating',
     message: `Baking paper is commonly rated to ${parchmentRating} to 230 °C and the oven is set to ${round(setpoint)} °C: above its rating it chars and can catch fire. Trim it to the pizza, pull it out after a minute or two when the base has set, keep it from the elements and stay by the oven; flour or semolina and a peel avoid it.`,
+    source:
+      'limits printed on baking paper, 420 to 450 °F, by several secondary pages that agree; the advice is common practice, no source',
   };
 };
 
@@ -59,10 +65,12 @@ const rackLoad: Caution = ({ plateMass }) => {
   return plateMass > rackSerious
     ? {
         code: 'plate-too-heavy-for-rack',
+        source: rackSource,
         message: `The plate weighs ${kilograms}; some makers allow no more than ${rackManuals} kg on a rack, food included. Do not use it before the oven's maker has confirmed that the rack carries it, and never pull the rack out with it.`,
       }
     : {
         code: 'plate-heavy-for-rack',
+        source: rackSource,
         message: `The plate weighs ${kilograms}; plain racks rarely state what they carry, and some makers allow ${rackManuals} kg with the food. Ask the maker, and do not pull the rack out with the plate on it.`,
       };
 };
@@ -76,14 +84,30 @@ const air: Caution = ({ evening: { oven, plate } }) => {
   return {
     code: 'little-air-round-plate',
     message: `Only ${centimetres(least)} stay free ${side <= front ? 'beside the plate' : 'before and behind the plate'}; the plate is ${centimetres(plate.width)} by ${centimetres(plate.depth)} in a cavity of ${centimetres(oven.cavity.width)} by ${centimetres(oven.cavity.depth)}, and makers commonly ask for ${centimetres(freeAir)} on all sides so that the air can pass and the thermostat reads the oven and not the plate.`,
+    source: 'common practice, no source; 5 cm of free air',
   };
 };
 
-const shock: Caution = ({ evening: { oven }, material }) => {
-  if (material.metallic || material.id === 'custom') return undefined;
+/** K: an oven this much warmer than the kitchen is no cold oven any more; our own line, above any summer's day. */
+const coldStart = 20;
+/** W/(m K): a plate of the cook's own that conducts less is taken for a stone; stainless steel has 15, soapstone 6. */
+const leastOfMetals = 10;
+
+const shock: Caution = ({ evening, material }) => {
+  const stone =
+    material.id === 'custom'
+      ? material.thermalConductivity(evening.kitchen.roomTemperature) < leastOfMetals
+      : !material.metallic;
+  if (!stone) return undefined;
+  const { oven, kitchen } = evening;
+  const hot = oven.startTemperature > kitchen.roomTemperature + coldStart;
   return {
     code: 'stone-thermal-shock',
-    message: `${material.name} can crack when heated or cooled suddenly: put it into the cold oven before it is set to ${celsius(oven.setpoint)}, let it cool in the oven, and keep water and wet or frozen food off it while hot.`,
+    message: hot
+      ? `${material.name} can crack when heated or cooled suddenly and the oven starts at ${celsius(oven.startTemperature)}: a stone that is not in it already must not go in now; let it heat with the oven from cold, let it cool in it, and keep water and wet or frozen food off it while hot.`
+      : `${material.name} can crack when heated or cooled suddenly: put it into the cold oven before it is set to ${celsius(oven.setpoint)}, let it cool in the oven, and keep water and wet or frozen food off it while hot.`,
+    source:
+      "breakages reported by owners and makers' sheets; sudden steps of some 100 to 200 K for clay, 250 K and more for cordierite (handbooks, from memory)",
   };
 };
 
@@ -104,17 +128,22 @@ const hotPlate: Caution = (facts) => {
   return {
     code: 'plate-stays-hot',
     message: `At ${celsius(hottestPlate)} the plate burns at a touch and ${least} below ${celsius(safeToTouch)}; in the shut oven count on ${shut}. Leave it there, and trust a thermometer and not the clock.`,
+    source:
+      'ISO 13732-1:2006, 43 °C for a touch of any length (from memory); 60 °C burns within 5 s (a table of safety engineers, 1997); cooling from this model',
   };
 };
 
 const door: Caution = ({ evening: { oven } }) => ({
   code: 'glass-door',
   message: `At ${celsius(oven.setpoint)} keep water and wet cloths off the hot glass of the door, put nothing on the open door and do not let a rack or the plate knock against it: scratched or struck glass can shatter, even later.`,
+  source:
+    "oven makers' manuals; over 700 complaints of shattered oven doors in the US, 2015 to 2018 (agency figures in a television report)",
 });
 
 const selfCleaning: Caution = ({ plateMass }) => ({
   code: 'self-cleaning',
   message: `Before a self-cleaning run (some 480 °C and more) take out the plate (${plateMass.toFixed(1)} kg), racks and foil, once cold.`,
+  source: "four makers' manuals and a German consumer test: 480 to 500 °C for 2 to 4 h",
 });
 
 const oil: Caution = ({ evening: { dough, pizzas, plate, oven }, material, hottestPlate }) => {
@@ -128,6 +157,8 @@ const oil: Caution = ({ evening: { dough, pizzas, plate, oven }, material, hotte
       : `above the smoke point of many oils, which begins at ${oilSmokes.from} °C`;
   return {
     code: film ? 'seasoned-film-smokes' : 'oil-near-smoke-point',
+    source:
+      'table of smoke points, Wikipedia (chemeurope copy): virgin olive 190 to 207 °C, refined sunflower 227 to 254 °C, some 20 K apart by batch',
     message: `The plate reaches ${round(top)} °C, ${which}: ${film ? 'its seasoned film and any oil on it may smoke' : 'oil on it may smoke'}. Wipe oil on thin, ventilate, never pour oil on the hot plate, and never leave it alone${oven.fuel === 'gas' ? ' by the gas flame' : ''}.`,
   };
 };
@@ -135,6 +166,7 @@ const oil: Caution = ({ evening: { dough, pizzas, plate, oven }, material, hotte
 const flour: Caution = ({ evening: { pizzas } }) => ({
   code: 'raw-flour',
   message: `Flour is raw: do not taste the dough, wash hands, bench and tools after shaping the ${pizzas.count === 1 ? 'pizza' : `${pizzas.count} pizzas`}, and bake until the crumb is done.`,
+  source: 'FDA and CDC advice of 2016 to 2018, in reprints; the UK Food Standards Agency agrees',
 });
 
 const perishables: Caution = ({ evening: { kitchen, dough }, toppingsOut, doughOut }) => {
@@ -145,12 +177,14 @@ const perishables: Caution = ({ evening: { kitchen, dough }, toppingsOut, doughO
   if (toppingsOut > limit(kitchen.roomTemperature))
     return {
       code: 'perishables-out-long',
+      source: perishableSource,
       message: `Cheese and sauce would stand out for ${hours(toppingsOut)} until the last pizza, more than the ${hours(limit(kitchen.roomTemperature))} advised at ${celsius(kitchen.roomTemperature)}: ${advice}.`,
     };
   const milky = dough.liquid.some(({ kind, percent }) => (kind === 'milk' || kind === 'whey') && percent > 0);
   if (milky && dough.riseTemperature > 4 + zeroCelsius && doughOut > limit(warmest))
     return {
       code: 'perishables-out-long',
+      source: perishableSource,
       message: `A dough with milk or whey would stand out for ${hours(doughOut)} at ${celsius(dough.riseTemperature)}, more than the ${hours(limit(warmest))} advised for perishables: take water, or let it rise in the refrigerator.`,
     };
   return undefined;
@@ -161,17 +195,21 @@ const gas: Caution = ({ evening: { oven } }) => {
   return {
     code: 'gas-ventilation',
     message: `A gas oven at ${celsius(oven.setpoint)} for so long gives off carbon monoxide and nitrogen dioxide: run a hood that vents outside or open a window, have a carbon monoxide alarm, and never block the vents or heat the room with it.`,
+    source:
+      'City of Englewood, Gas Stove Ventilation Safety: 130 to 546 ppb of nitrogen dioxide from gas ovens, outdoor limit of an hour 100',
   };
 };
 
 const makersFirst: Caution = () => ({
   code: 'maker-instructions-first',
+  source: 'common practice, no source',
   message:
     "The instructions of the oven's and the plate's makers and local rules come before anything said here.",
 });
 
 const estimates: Caution = () => ({
   code: 'figures-are-estimates',
+  source: 'own model; how far it is off is shown by its validation',
   message:
     'All figures are estimates from a model of an ordinary oven of this kind; watch the pizza and not the clock.',
 });

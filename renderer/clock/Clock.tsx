@@ -10,7 +10,7 @@ import { momentText, Pointer } from './Pointer.tsx';
 import { Strip } from './Strip.tsx';
 import { curvesCsv } from './table.ts';
 import { seriesNames, type ClockModel, type SeriesId, type Span } from './model.ts';
-import { downloadText, downloadUrl, fileName } from '../state/documentStore.ts';
+import { downloadText, downloadUrl, fileName } from '../state/downloads.ts';
 import { toggleTable, useMoment } from '../state/momentStore.ts';
 import { clockText } from '../words/clock.ts';
 import { shortDegrees, temperatureK } from '../words/figures.ts';

@@ -12,14 +12,8 @@ import {
 } from 'react-aria-components';
 import { OpenMenu } from './OpenMenu.tsx';
 import { commands, printPlan, setPicker } from '../state/commands.ts';
-import {
-  downloadCopy,
-  openPicked,
-  savePlan,
-  savePlanAs,
-  unsaved,
-  useDocument,
-} from '../state/documentStore.ts';
+import { openPicked, savePlan, savePlanAs, unsaved, useDocument } from '../state/documentStore.ts';
+import { downloadCopy, planEnding } from '../state/downloads.ts';
 import { change, redo, undo, useHistory, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
@@ -194,7 +188,7 @@ export function Header({ onKeys, onInputs }: { readonly onKeys: () => void; read
       <input
         ref={setPicker}
         type="file"
-        accept=".json,application/json"
+        accept={`${planEnding},.json,application/json`}
         className="hidden"
         tabIndex={-1}
         aria-label="Plan file"

@@ -2,7 +2,8 @@
 import { X } from 'lucide-react';
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { keyHelp } from '../state/commands.ts';
-import { dropRecovered, say, takeRecovered, useDocument } from '../state/documentStore.ts';
+import { dropConflict, savePlan, savePlanAs, say, useDocument } from '../state/documentStore.ts';
+import { dropRecovered, takeRecovered } from '../state/keptWork.ts';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
 import { clockText, dayText, epochOf, localOffset } from '../words/clock.ts';
 
@@ -92,23 +93,57 @@ export function NoticeBar() {
 export function RecoveredSheet() {
   const recovered = useDocument((state) => state.recovered);
   if (recovered === undefined) return null;
-  const at = epochOf(recovered.keptAt);
+  const { kept, keptAt } = recovered;
+  const at = epochOf(keptAt);
   const offset = localOffset(at);
+  const wrong = Object.keys(kept.drafts).length;
   return (
     <ModalOverlay className="veil" isOpen isKeyboardDismissDisabled>
       <Modal className="sheet">
         <Dialog className="sheet-body" role="alertdialog">
           <Heading slot="title">Changes of last time were not saved</Heading>
           <p>
-            {recovered.file.title ?? 'A plan'}, kept aside on {dayText(at, offset)} at {clockText(at, offset)}
-            .
+            {kept.name ?? kept.file.title ?? 'A plan'}, kept aside on {dayText(at, offset)} at{' '}
+            {clockText(at, offset)}
+            {wrong > 0 && `, with ${wrong === 1 ? 'an entry' : 'entries'} not taken yet`}.
           </p>
           <div className="actions">
-            <Button className="key main" autoFocus onPress={takeRecovered}>
+            <Button className="key main" autoFocus onPress={() => void takeRecovered()}>
               Go on with them
             </Button>
             <Button className="key framed" onPress={dropRecovered}>
               Throw them away
+            </Button>
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+/** The file is another than was opened here: nothing is replaced before the cook says so. */
+export function ConflictSheet() {
+  const conflict = useDocument((state) => state.conflict);
+  const name = useDocument((state) => state.document?.name);
+  if (conflict === undefined) return null;
+  return (
+    <ModalOverlay className="veil" isOpen isKeyboardDismissDisabled={false} onOpenChange={dropConflict}>
+      <Modal className="sheet">
+        <Dialog className="sheet-body" role="alertdialog">
+          <Heading slot="title">Another program changed “{name}”</Heading>
+          <p>
+            It is no longer what was opened here. Replaced, that version is kept beside it with the ending
+            .bak.
+          </p>
+          <div className="actions">
+            <Button className="key main" autoFocus onPress={() => void savePlanAs()}>
+              Save as another file
+            </Button>
+            <Button className="key framed" onPress={() => void savePlan(true)}>
+              Replace it
+            </Button>
+            <Button className="key framed" onPress={dropConflict}>
+              Cancel
             </Button>
           </div>
         </Dialog>

@@ -9,7 +9,7 @@ import { valueAt } from '../state/path.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { useUnits } from '../state/settingsStore.ts';
-import { effects } from './effects.ts';
+import { effects, effectsOfNumber } from './effects.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
 import type { ControlProps } from './FieldRow.tsx';
 
@@ -24,7 +24,6 @@ function useValue(path: string): { written: unknown; si: unknown } {
 
 /** Where the evening in SI keeps what the file keeps at a path; they differ in few places. */
 function siPath(path: string): string {
-  if (path === 'pizzas.shade') return 'pizzas.shadeLightness';
   if (path === 'plate.diameter') return 'plate.width';
   return path.replace(/^plate\.(density|specificHeat|thermalConductivity|emissivity)$/u, 'plate.custom.$1');
 }
@@ -33,6 +32,11 @@ function siPath(path: string): string {
 function emptyText({ path, optional }: FieldSpec, units: UnitSystem): string | undefined {
   const unit = shownUnit(path, units);
   return optional === undefined || unit === '' ? optional : `${optional}; ${unit}`;
+}
+
+const shareOfFlour = 'dough.flourMoisture';
+function shownPercent(share: number): number {
+  return Number((share * 100).toPrecision(6));
 }
 
 function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
@@ -45,7 +49,11 @@ function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlPro
   const shown = (): string => {
     if (kind === 'price') return typeof written === 'string' ? written : '';
     if (typeof si !== 'number') return '';
-    if (!quantity) return unit === undefined ? String(si) : `${String(si)} ${unit}`;
+    if (!quantity) {
+      // The evening keeps some percentages as shares: the plan's own figure, where it has one, or as many digits.
+      const figure = typeof written === 'number' ? written : path === shareOfFlour ? shownPercent(si) : si;
+      return unit === undefined ? String(figure) : `${String(figure)} ${unit}`;
+    }
     return shownQuantity(typeof written === 'string' ? written : undefined, si, path, units);
   };
   return (
@@ -62,7 +70,8 @@ function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlPro
           return;
         }
         const entry = entryOf(text, path, units);
-        if (entry.ok) enter(path, text, entry.value);
+        if (entry.ok)
+          enter(path, text, entry.value, effectsOfNumber(path, entry.value, usePlan.getState().file));
         else refuse(path, text, entry.reason);
       }}
       onBack={() => {
@@ -73,20 +82,22 @@ function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlPro
 }
 
 function ChoiceControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
-  const { path, names } = spec;
+  const { path, names, optional } = spec;
   const { si } = useValue(path);
   return (
     <select
       {...control}
       className="entry"
-      value={String(si)}
+      value={si === undefined ? '' : String(si)}
       onChange={(event) => {
         const chosen = event.currentTarget.value;
-        const problem = change({ [path]: chosen, ...effects(path, chosen, usePlan.getState().file) });
+        const value = chosen === '' ? undefined : chosen;
+        const problem = change({ [path]: value, ...effects(path, chosen, usePlan.getState().file) });
         if (problem !== undefined)
           refuse(path, chosen, `Found ${problem.path} ${problem.found}; allowed ${problem.allowed}.`);
       }}
     >
+      {optional !== undefined && <option value="">{optional}</option>}
       {(factsOf(path).choices ?? []).map((id) => (
         <option key={id} value={id}>
           {names?.[id] ?? id}
@@ -97,18 +108,22 @@ function ChoiceControl({ spec, control }: { spec: FieldSpec; control: ControlPro
 }
 
 function FlagControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
-  const { si } = useValue(spec.path);
+  const { path } = spec;
+  const { si } = useValue(path);
+  const draft = usePlan(({ drafts }) => drafts[path]);
+  const on = draft === undefined ? si === true : draft.value === true;
   return (
     <span className="flag">
       <input
         {...control}
         type="checkbox"
-        checked={si === true}
+        checked={on}
         onChange={(event) => {
-          change({ [spec.path]: event.currentTarget.checked });
+          const { checked } = event.currentTarget;
+          enter(path, checked ? 'on' : 'off', checked);
         }}
       />
-      <span aria-hidden="true">{si === true ? 'on' : 'off'}</span>
+      <span aria-hidden="true">{on ? 'on' : 'off'}</span>
     </span>
   );
 }
@@ -117,7 +132,7 @@ export function Field({ spec }: { spec: FieldSpec }) {
   const { kind } = factsOf(spec.path);
   const draw = (control: ControlProps) => {
     if (spec.path === 'plate.rackHeight') return <RackControl control={control} />;
-    if (kind === 'shade') return <ShadeControl control={control} />;
+    if (kind === 'shade') return <ShadeControl spec={spec} control={control} />;
     if (kind === 'choice') return <ChoiceControl spec={spec} control={control} />;
     if (kind === 'boolean') return <FlagControl spec={spec} control={control} />;
     return <NumberControl spec={spec} control={control} />;

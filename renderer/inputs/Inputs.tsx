@@ -4,13 +4,17 @@ import { Group } from './Group.tsx';
 import { MoreFields } from './MoreFields.tsx';
 import { ovenPhysicsFields } from './ovenPhysics.ts';
 import { PhaseList } from './PhaseList.tsx';
+import { OwnPizzas } from './OwnPizzas.tsx';
+import { cheeseParts, freshCheese } from './parts.ts';
 import { PartList, type Part } from './PartList.tsx';
 import { WhenFields } from './WhenFields.tsx';
 import {
+  bakingFields,
   customPlateFields,
   doughFields,
   kitchenFields,
   ovenFields,
+  parBakeShade,
   pizzaFields,
   plateFields,
   type FieldSpec,
@@ -20,9 +24,7 @@ import { cheeseNames, liquidNames } from '../words/names.ts';
 import { usePlan, type PlanState } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { useUnits } from '../state/settingsStore.ts';
-import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
-import type { PlanFile } from '../../physics/evening/planFile.ts';
 
 function Fields({ specs }: { specs: readonly FieldSpec[] }) {
   return specs.map((spec) => <Field key={spec.path} spec={spec} />);
@@ -33,14 +35,6 @@ function liquids(evening: Evening): readonly Part[] {
     kind,
     amount: percent,
     si: percent,
-    waterShare,
-  }));
-}
-function cheeses(evening: Evening, file: PlanFile, units: UnitSystem): readonly Part[] {
-  return evening.toppings.cheese.map(({ kind, mass, waterShare }, index) => ({
-    kind,
-    amount: file.toppings?.cheese?.[index]?.mass ?? showQuantity(mass, 'mass', units),
-    si: mass,
     waterShare,
   }));
 }
@@ -99,10 +93,15 @@ export function Inputs() {
           label="Cheese"
           names={cheeseNames}
           amountName="mass"
-          parts={cheeses(evening, file, units)}
-          fresh={{ kind: 'hard', mass: units === 'us' ? '0.5 oz' : '15 g' }}
+          parts={cheeseParts(evening.toppings.cheese, file.toppings?.cheese, units)}
+          fresh={freshCheese(units)}
           mayBeEmpty
         />
+        <MoreFields name="Baking, step by step" wrong={wrongIn(bakingFields)}>
+          <Fields specs={bakingFields} />
+          {evening.pizzas.parBake !== undefined && <Field spec={parBakeShade} />}
+        </MoreFields>
+        <OwnPizzas evening={evening} />
         <MoreFields name="More of the toppings" wrong={wrongIn(pizzaFields.more)}>
           <Fields specs={pizzaFields.more} />
         </MoreFields>

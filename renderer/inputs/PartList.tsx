@@ -1,6 +1,6 @@
 /** A list of parts, each a kind and an amount: the liquids of a dough, the cheeses of a pizza. */
 import { Plus, X } from 'lucide-react';
-import { FieldRow } from './FieldRow.tsx';
+import { fieldId, FieldRow } from './FieldRow.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { entryOf, shownQuantity } from './shown.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
@@ -16,7 +16,8 @@ export interface Part {
   readonly waterShare: number | undefined;
 }
 interface PartListProps {
-  readonly path: 'dough.liquid' | 'toppings.cheese';
+  /** of the list */
+  readonly path: string;
   readonly label: string;
   readonly names: Readonly<Record<string, string>>;
   readonly amountName: 'percent' | 'mass';
@@ -90,6 +91,7 @@ export function PartList({ path, label, names, amountName, parts, fresh, mayBeEm
             />
             <div className="field">
               <select
+                id={fieldId(`${place}.kind`)}
                 className="entry wide-entry"
                 aria-label={`Kind of ${name.toLowerCase()}`}
                 value={part.kind}

@@ -1,6 +1,6 @@
 /** The stretches of the rise in order: where, in what form, how warm, how long. Without any the dough rises once. */
 import { Plus, X } from 'lucide-react';
-import { FieldRow } from './FieldRow.tsx';
+import { fieldId, FieldRow } from './FieldRow.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { entryOf, shownQuantity } from './shown.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
@@ -24,6 +24,7 @@ function Choice({
 }) {
   return (
     <select
+      id={fieldId(place)}
       className="entry"
       aria-label={label}
       value={value}

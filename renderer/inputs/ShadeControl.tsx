@@ -1,31 +1,38 @@
-/** How brown the base is to be: a name, or a lightness from 42 to 80. */
+/** How brown a base is to be: a name, or a lightness from 42 to 80. */
 import { TextEntry } from './TextEntry.tsx';
+import { valueAt } from '../state/path.ts';
 import { change, dropDraft, enter, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { shadeNames } from '../words/names.ts';
-import { shadeLightness } from '../../physics/evening/shade.ts';
+import { readShade, shadeLightness } from '../../physics/evening/shade.ts';
 import { shadeIds } from '../../physics/evening/ids.ts';
+import type { FieldSpec } from './fields.ts';
 import type { ControlProps } from './FieldRow.tsx';
 
-const path = 'pizzas.shade';
-
-export function ShadeControl({ control }: { control: ControlProps }) {
+export function ShadeControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
+  const { path, optional } = spec;
   const file = usePlan((state) => state.file);
   const draft = usePlan(({ drafts }) => drafts[path]);
   const reading = readingOf(file);
-  const lightness = reading.ok ? reading.evening.pizzas.shadeLightness : shadeLightness.golden;
-  const named = shadeIds.find((id) => shadeLightness[id] === lightness);
+  const written = valueAt(file, path);
+  const all = reading.ok ? reading.evening.pizzas.shadeLightness : shadeLightness.golden;
+  // A shade that may be left out is only there when it is written.
+  const unsaid = optional !== undefined && written === undefined;
+  const lightness = typeof written === 'string' ? (readShade(written) ?? all) : all;
+  const named = unsaid ? undefined : shadeIds.find((id) => shadeLightness[id] === lightness);
   return (
     <span className="pair">
       <select
         {...control}
         className="entry"
-        value={named ?? 'own'}
+        value={unsaid ? '' : (named ?? 'own')}
         onChange={(event) => {
-          if (event.currentTarget.value !== 'own') change({ [path]: event.currentTarget.value });
+          const { value } = event.currentTarget;
+          if (value !== 'own') change({ [path]: value === '' ? undefined : value });
         }}
       >
-        {named === undefined && <option value="own">own</option>}
+        {optional !== undefined && <option value="">{optional}</option>}
+        {!unsaid && named === undefined && <option value="own">own</option>}
         {shadeIds.map((id) => (
           <option key={id} value={id}>
             {shadeNames[id]}
@@ -36,10 +43,16 @@ export function ShadeControl({ control }: { control: ControlProps }) {
         id={`${control.id}-lightness`}
         aria-describedby={control['aria-describedby']}
         aria-invalid={control['aria-invalid']}
-        label="Lightness L* of the base"
-        shown={draft?.text ?? `L* ${String(lightness)}`}
+        label={`Lightness L*: ${spec.label}`}
+        shown={draft?.text ?? (unsaid ? '' : `L* ${String(lightness)}`)}
+        placeholder={unsaid ? 'L*' : undefined}
         step={undefined}
         onTake={(text) => {
+          if (optional !== undefined && text.trim() === '') {
+            dropDraft(path);
+            change({ [path]: undefined });
+            return;
+          }
           enter(path, text, `lightness ${text.replace(/^\s*L\*?\s*/iu, '').trim()}`);
         }}
         onBack={() => {

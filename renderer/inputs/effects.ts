@@ -15,6 +15,18 @@ const presetFields = [
   'oven.physics',
 ];
 
+/** The same for a number: fewer pizzas take what was said of the last ones with them. */
+export function effectsOfNumber(
+  path: string,
+  value: unknown,
+  file: PlanFile,
+): Readonly<Record<string, unknown>> {
+  const each = file.pizzas?.each;
+  if (path !== 'pizzas.count' || each === undefined || !(Number(value) < each.length)) return {};
+  const rest = each.slice(0, Math.max(0, Number(value)));
+  return { 'pizzas.each': rest.some((one) => Object.keys(one).length > 0) ? rest : undefined };
+}
+
 export function effects(path: string, chosen: string, file: PlanFile): Readonly<Record<string, unknown>> {
   // Another oven: what was said of the old one no longer holds.
   if (path === 'oven.preset') return Object.fromEntries(presetFields.map((field) => [field, undefined]));
@@ -36,5 +48,7 @@ export function effects(path: string, chosen: string, file: PlanFile): Readonly<
           'plate.diameter': undefined,
         };
   }
+  // Nothing baked ahead has no shade either.
+  if (path === 'pizzas.parBake.keep' && chosen === '') return { 'pizzas.parBake': undefined };
   return {};
 }

@@ -3,7 +3,9 @@ import { fieldAt } from '../../physics/evening/planPath.ts';
 import {
   benchNames,
   bottomElementNames,
+  browningLawNames,
   fuelNames,
+  keepNames,
   materialNames,
   mixingNames,
   presetNames,
@@ -94,6 +96,38 @@ export const pizzaFields: FieldGroup = {
     { path: 'toppings.can', label: 'One can holds', step: 50 },
   ],
 };
+/** What is done to a bake beside loading and unloading, and how the pizzas follow one another. */
+export const bakingFields: readonly FieldSpec[] = [
+  { path: 'pizzas.loadAt', label: 'First one in, after oven on', step: 5, optional: 'when ready' },
+  { path: 'pizzas.wait', label: 'Wait between two', step: 1, optional: 'as needed' },
+  { path: 'pizzas.steps.lookAfter', label: 'A look after', step: 1, optional: 'no look' },
+  { path: 'pizzas.steps.turnAtHalfTime', label: 'Turn at half time' },
+  { path: 'pizzas.steps.pullParchment', label: 'Pull the parchment out' },
+  { path: 'pizzas.steps.topElementBefore', label: 'Top heat before the load', step: 1, optional: 'none' },
+  { path: 'pizzas.steps.topElementAfter', label: 'Top heat from, after the load', step: 1, optional: 'none' },
+  { path: 'pizzas.steps.topElementAtEnd', label: 'Top heat at the end', step: 1, optional: 'none' },
+  { path: 'pizzas.parBake.keep', label: 'Bases baked ahead', names: keepNames, optional: 'No' },
+  { path: 'pizzas.browningLaw', label: 'Browning after', names: browningLawNames, optional: 'Usual' },
+];
+/** Asked only of bases that are baked ahead. */
+export const parBakeShade: FieldSpec = {
+  path: 'pizzas.parBake.shade',
+  label: 'Their first shade',
+  optional: 'barely',
+};
+
+const asOthers = 'as all';
+/** What one pizza may have of its own; cheese has a list. */
+export function onePizzaFields(index: number): readonly FieldSpec[] {
+  const at = `pizzas.each.${String(index)}`;
+  return [
+    { path: `${at}.diameter`, label: 'Across', step: 1, optional: asOthers },
+    { path: `${at}.ballMass`, label: 'Dough ball', step: 10, optional: asOthers },
+    { path: `${at}.shade`, label: 'Base', optional: asOthers },
+    { path: `${at}.bench`, label: 'Baked on', names: benchNames, optional: 'As all' },
+    { path: `${at}.sauce`, label: 'Sauce', step: 5, optional: asOthers },
+  ];
+}
 export const doughFields: FieldGroup = {
   first: [
     { path: 'dough.yeast.kind', label: 'Yeast', names: yeastNames },

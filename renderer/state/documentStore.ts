@@ -2,6 +2,7 @@
 import { create } from 'zustand';
 import { bridge } from '../bridgeClient.ts';
 import { demoPlan, example, type DemoId } from './examples.ts';
+import type { KeptWork } from './keptText.ts';
 import { sameValue } from './path.ts';
 import { replacePlan, usePlan } from './planStore.ts';
 import { planOf } from './reading.ts';
@@ -29,7 +30,9 @@ export interface DocumentState {
   /** the shell could not be reached at start: nothing can be saved but a copy */
   readonly alone: boolean;
   readonly notice: Notice | undefined;
-  readonly recovered: { readonly file: PlanFile; readonly keptAt: string } | undefined;
+  readonly recovered: { readonly kept: KeptWork; readonly keptAt: string } | undefined;
+  /** the file changed on disk since it was opened here: what the shell says of it, until the cook has chosen */
+  readonly conflict: string | undefined;
 }
 
 export const useDocument = create<DocumentState>()(() => ({
@@ -42,20 +45,25 @@ export const useDocument = create<DocumentState>()(() => ({
   alone: false,
   notice: undefined,
   recovered: undefined,
+  conflict: undefined,
 }));
 
 export function say(notice: Notice | undefined): void {
   useDocument.setState({ notice });
 }
-function sayFailure(error: unknown): void {
+export function sayFailure(error: unknown): void {
   say({ text: error instanceof Error ? error.message : String(error) });
 }
 
 export function unsaved(): boolean {
   return !sameValue(usePlan.getState().file, useDocument.getState().base);
 }
+/** Unsaved changes, or entries that are not taken yet: both are work. */
+export function atRisk(): boolean {
+  return unsaved() || Object.keys(usePlan.getState().drafts).length > 0;
+}
 
-function show(file: PlanFile, state: Pick<DocumentState, 'document' | 'origin' | 'savedAt'>): void {
+export function show(file: PlanFile, state: Pick<DocumentState, 'document' | 'origin' | 'savedAt'>): void {
   const { opened } = useDocument.getState();
   useDocument.setState({ ...state, base: file, notice: undefined, opened: opened + 1 });
   useMoment.setState({ moment: undefined, view: undefined });
@@ -73,9 +81,9 @@ function readText(name: string, text: string): PlanFile | undefined {
 
 /** Anything unsaved stays in reach: the notice offers the way back. */
 function keepingTheOld(open: () => void): void {
-  const before = usePlan.getState().file;
+  const { file: before, drafts } = usePlan.getState();
   const { document, base, origin, savedAt } = useDocument.getState();
-  const changed = unsaved();
+  const changed = atRisk();
   open();
   if (!changed || usePlan.getState().file === before) return;
   say({
@@ -84,7 +92,7 @@ function keepingTheOld(open: () => void): void {
       name: 'Go back to it',
       run: () => {
         show(base, { document, origin, savedAt });
-        usePlan.setState({ file: before });
+        usePlan.setState({ file: before, drafts });
         say(undefined);
       },
     },
@@ -143,8 +151,19 @@ export async function listPlans(): Promise<Answer<'listPlans'>> {
 }
 
 function saved(file: PlanFile, document: DocumentState['document'], savedAt: string): void {
-  useDocument.setState({ document, base: file, origin: 'file', savedAt, notice: undefined });
-  void bridge.call('keepUnsaved', { text: '' }).catch(sayFailure);
+  useDocument.setState({
+    document,
+    base: file,
+    origin: 'file',
+    savedAt,
+    notice: undefined,
+    conflict: undefined,
+  });
+}
+
+/** The cook chose not to save over the file that another program changed. */
+export function dropConflict(): void {
+  useDocument.setState({ conflict: undefined });
 }
 
 export async function savePlanAs(): Promise<void> {
@@ -175,83 +194,11 @@ export async function savePlan(evenIfChanged = false): Promise<void> {
     saved(file, document, answer.savedAt);
   } catch (error) {
     const text = error instanceof Error ? error.message : String(error);
-    say({ text, action: { name: 'Save all the same', run: () => void savePlan(true) } });
-  }
-}
-
-export function downloadText(name: string, type: string, text: string): void {
-  downloadUrl(name, URL.createObjectURL(new Blob([text], { type })));
-}
-export function downloadUrl(name: string, url: string): void {
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  // The browser reads the blob after this turn.
-  setTimeout(() => {
-    URL.revokeObjectURL(url);
-  }, 10_000);
-}
-/** A name that every file system takes. */
-export function fileName(ending: string): string {
-  const title = usePlan.getState().file.title ?? 'pizza evening';
-  const plain = title
-    .replaceAll(/[^\p{L}\p{N} _-]/gu, '')
-    .trim()
-    .replaceAll(/\s+/g, '-');
-  return `${plain === '' ? 'pizza-evening' : plain}${ending}`;
-}
-export function downloadCopy(): void {
-  downloadText(fileName('.json'), 'application/json', writePlan(usePlan.getState().file));
-}
-
-/** Keeps unsaved work aside one second after the last change, and holds the page while there is any. */
-export function keepWork(): void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const keep = (): void => {
-    clearTimeout(timer);
-    const text = unsaved() ? writePlan(usePlan.getState().file) : '';
-    void bridge.call('keepUnsaved', { text }).catch(() => {
-      useDocument.setState({ alone: true });
-    });
-  };
-  usePlan.subscribe((state, before) => {
-    if (state.file === before.file) return;
-    clearTimeout(timer);
-    timer = setTimeout(keep, 1000);
-  });
-  window.addEventListener('blur', () => {
-    if (timer !== undefined && unsaved()) keep();
-  });
-  window.addEventListener('beforeunload', (event) => {
-    if (unsaved()) event.preventDefault();
-  });
-}
-
-export function takeRecovered(): void {
-  const { recovered } = useDocument.getState();
-  if (recovered === undefined) return;
-  useDocument.setState({ recovered: undefined });
-  // It was never saved: the example it grew from stays what a field is reset to.
-  usePlan.setState({ file: recovered.file, drafts: {} });
-}
-export function dropRecovered(): void {
-  useDocument.setState({ recovered: undefined });
-  void bridge.call('keepUnsaved', { text: '' }).catch(sayFailure);
-}
-
-/** The first words with the shell: settings, the file that was asked for, work that was not saved last time. */
-export async function greet(take: (answer: Answer<'greet'>) => void): Promise<void> {
-  try {
-    const greeting = await bridge.call('greet', null);
-    useDocument.setState({ greeting });
-    take(greeting);
-    if (greeting.opened !== null) openDocument(greeting.opened);
-    if (greeting.recovered === null) return;
-    const { text, keptAt } = greeting.recovered;
-    const file = readText('The work kept aside', text);
-    if (file !== undefined) useDocument.setState({ recovered: { file, keptAt } });
-  } catch {
-    useDocument.setState({ alone: true });
+    // Hosts with dialogs of their own have asked already; elsewhere the shell refuses in these words.
+    if (/ was changed by another program /u.test(text) && !evenIfChanged) {
+      useDocument.setState({ conflict: text, notice: undefined });
+    } else {
+      say({ text });
+    }
   }
 }

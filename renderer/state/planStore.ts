@@ -30,10 +30,22 @@ export function reasonOf({ found, allowed }: Problem): string {
   return `Found ${found}; allowed ${allowed}.`;
 }
 
-/** Takes a value into the plan if the plan can then be read; otherwise keeps it as a draft with the reason. */
-export function enter(path: string, text: string, value: unknown): void {
+/**
+ * Takes a value into the plan if the plan can then be read; otherwise keeps it as a draft with the reason.
+ *
+ * @param along fields that change with it
+ */
+export function enter(
+  path: string,
+  text: string,
+  value: unknown,
+  along: Readonly<Record<string, unknown>> = {},
+): void {
   const { file, drafts } = usePlan.getState();
-  const candidate = withValueAt(file, path, value);
+  const candidate = Object.entries({ ...along, [path]: value }).reduce(
+    (changed, [name, next]) => withValueAt(changed, name, next),
+    file,
+  );
   const problem = problemFor(path, problemsOf(candidate));
   if (problem !== undefined) {
     usePlan.setState({ drafts: { ...drafts, [path]: { text, value, reason: reasonOf(problem) } } });

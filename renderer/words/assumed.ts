@@ -1,9 +1,12 @@
 /** What a plan did not say and what was taken instead, in words. */
 import {
+  bakingFields,
   customPlateFields,
   doughFields,
   kitchenFields,
+  onePizzaFields,
   ovenFields,
+  parBakeShade,
   pizzaFields,
   plateFields,
   type FieldSpec,
@@ -14,7 +17,7 @@ import type { Assumption } from '../../physics/evening/evening.ts';
 const groups: readonly (readonly [name: string, fields: readonly FieldSpec[]])[] = [
   ['oven', [...ovenFields.first, ...ovenFields.more, ...ovenPhysicsFields]],
   ['plate', [...plateFields.first, ...plateFields.more, ...customPlateFields]],
-  ['pizzas', [...pizzaFields.first, ...pizzaFields.more]],
+  ['pizzas', [...pizzaFields.first, ...pizzaFields.more, ...bakingFields, parBakeShade]],
   ['dough', [...doughFields.first, ...doughFields.more]],
   ['kitchen', kitchenFields],
 ];
@@ -22,7 +25,11 @@ const others: Readonly<Record<string, string>> = {
   title: 'Title',
   'anchor.kind': 'When: tied to',
   'anchor.time': 'When: time',
+};
+/** Lists, named as a whole. */
+const lists: Readonly<Record<string, string>> = {
   'dough.liquid': 'Dough: liquid',
+  'dough.phases': 'Dough: stretches of the rise',
   'toppings.cheese': 'Pizzas: cheese',
 };
 const from: Record<Assumption['from'], string> = {
@@ -37,6 +44,12 @@ const from: Record<Assumption['from'], string> = {
 export function pathName(path: string): string {
   const known = others[path];
   if (known !== undefined) return known;
+  const own = /^pizzas\.each\.(\d+)\./u.exec(path)?.[1];
+  if (own !== undefined) {
+    const label = onePizzaFields(Number(own)).find((one) => one.path === path)?.label ?? 'cheese';
+    return `Pizza ${String(Number(own) + 1)}: ${label.toLowerCase()}`;
+  }
+  for (const [start, name] of Object.entries(lists)) if (path.startsWith(start)) return name;
   for (const [group, fields] of groups) {
     const field = fields.find((one) => one.path === path);
     if (field !== undefined) {
@@ -53,6 +66,13 @@ function tidy(taken: string): string {
     .replaceAll(/^false$/gu, 'no');
 }
 
+function unitOf(path: string): string {
+  const unit = groups.flatMap(([, fields]) => fields).find((one) => one.path === path)?.unit;
+  return unit === undefined ? '' : ` ${unit}`;
+}
+
 export function assumptionTexts(assumed: readonly Assumption[]): readonly string[] {
-  return assumed.map(({ path, taken, from: source }) => `${pathName(path)} ${tidy(taken)}, ${from[source]}`);
+  return assumed.map(
+    ({ path, taken, from: source }) => `${pathName(path)} ${tidy(taken)}${unitOf(path)}, ${from[source]}`,
+  );
 }

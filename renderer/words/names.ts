@@ -1,4 +1,5 @@
 /** What the ids of a plan file are called on screen. */
+import type { BrowningLawId } from '../../physics/bake/browning.ts';
 import type {
   BenchId,
   BottomElementId,
@@ -6,6 +7,7 @@ import type {
   CoverId,
   FlourId,
   FuelId,
+  KeepId,
   LiquidId,
   MixingId,
   OvenPresetId,
@@ -86,6 +88,15 @@ export const risePlaceNames: Record<RisePlaceId, string> = {
 export const risePieceNames: Record<RisePieceId, string> = { bulk: 'in one piece', balls: 'as balls' };
 export const coverNames: Record<CoverId, string> = { covered: 'Covered', oiled: 'Oiled', boxed: 'Boxed' };
 export const tomatoNames: Record<TomatoId, string> = { crushed: 'Crushed', whole: 'Whole, drained' };
+export const keepNames: Record<KeepId, string> = {
+  room: 'Kept in the room',
+  refrigerator: 'Kept in the refrigerator',
+  freezer: 'Kept in the freezer',
+};
+export const browningLawNames: Record<BrowningLawId, string> = {
+  'zanoni-1995': 'Zanoni 1995',
+  'purlis-2009': 'Purlis 2009',
+};
 export const shapeNames = { rectangular: 'Rectangular', round: 'Round' } as const;
 export const plateModelNames = { auto: 'As needed', lumped: 'One lump', slab: 'In layers' } as const;
 export const cheeseNames: Record<CheeseId, string> = {
