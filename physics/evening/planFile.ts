@@ -61,7 +61,13 @@ export interface PlanFile {
   version: typeof planVersion;
   title?: string;
   anchor?: { kind?: 'eatAt' | 'startAt'; time?: string };
-  kitchen?: { roomTemperature?: string; altitude?: string; tapTemperature?: string; scaleStep?: string; energyPrice?: string };
+  kitchen?: {
+    roomTemperature?: string;
+    altitude?: string;
+    tapTemperature?: string;
+    scaleStep?: string;
+    energyPrice?: string;
+  };
   oven?: {
     preset?: OvenPresetId;
     setpoint?: string;

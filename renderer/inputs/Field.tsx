@@ -88,7 +88,7 @@ function ChoiceControl({ spec, control }: { spec: FieldSpec; control: ControlPro
     <select
       {...control}
       className="entry"
-      value={si === undefined ? '' : String(si)}
+      value={typeof si === 'string' ? si : ''}
       onChange={(event) => {
         const chosen = event.currentTarget.value;
         const value = chosen === '' ? undefined : chosen;

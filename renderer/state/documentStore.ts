@@ -195,7 +195,7 @@ export async function savePlan(evenIfChanged = false): Promise<void> {
   } catch (error) {
     const text = error instanceof Error ? error.message : String(error);
     // Hosts with dialogs of their own have asked already; elsewhere the shell refuses in these words.
-    if (/ was changed by another program /u.test(text) && !evenIfChanged) {
+    if (text.includes(' was changed by another program ') && !evenIfChanged) {
       useDocument.setState({ conflict: text, notice: undefined });
     } else {
       say({ text });

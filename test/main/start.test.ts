@@ -66,7 +66,12 @@ describe('npm start --host serve', () => {
     const program = start(['--host', 'serve', file]);
     const address = await addressOf(program);
     const { origin } = new URL(address);
-    const headers = { cookie: await enter(address), origin, 'x-hearthclock': '1' };
+    const headers = {
+      cookie: await enter(address),
+      origin,
+      'x-hearthclock': '1',
+      'content-type': 'application/json',
+    };
     const { text } = await send(`${origin}/bridge/greet`, { method: 'POST', headers, body: '{"ask":null}' });
     expect(JSON.parse(text)).toMatchObject({
       answer: { opened: { name: 'Sunday', text: '{"title":"Sunday"}' } },

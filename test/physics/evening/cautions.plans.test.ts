@@ -155,8 +155,8 @@ const cases: readonly Case[] = [
     code: 'perishables-out-long',
     says: /the 1\.0 h advised at 33 °C/,
     source: /USDA/,
-    with: { ...hot, pizzas: { count: 5 }, kitchen: { roomTemperature: '33 degC' } },
-    without: { ...hot, pizzas: { count: 5 }, kitchen: { roomTemperature: '21 degC' } },
+    with: { ...hot, pizzas: { count: 3 }, kitchen: { roomTemperature: '33 degC' } },
+    without: { ...hot, pizzas: { count: 3 }, kitchen: { roomTemperature: '21 degC' } },
   },
   {
     code: 'perishables-out-long',
