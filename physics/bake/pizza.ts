@@ -1,7 +1,7 @@
 /** Builds the columns of a pizza from what the cook says of it: dough formula, ball, diameter, sauce and cheese. */
 import type { CheesePart, Evening } from '../evening/evening.ts';
 import type { CheeseId } from '../evening/ids.ts';
-import { standardFlourMoisture, waterShareOf } from '../dough/ingredients.ts';
+import { waterShareOf } from '../dough/ingredients.ts';
 import { mixtureProperties } from '../materials/food.ts';
 import type { Composition } from '../materials/food.ts';
 import { findRoot } from '../numerics/root.ts';
@@ -92,8 +92,8 @@ export function growingCells(thickness: number, first: number, n: number): numbe
 
 /** kg water per kg dry matter of the mixed dough, and the share of dry matter in it. */
 export function doughMoisture(evening: Evening): { readonly moisture: number; readonly solidsShare: number } {
-  const { liquid, salt, sugar, oil, yeast } = evening.dough;
-  let water = 100 * standardFlourMoisture;
+  const { liquid, salt, sugar, oil, yeast, flourMoisture } = evening.dough;
+  let water = 100 * flourMoisture;
   let total = 100 + salt + sugar + oil + yeast.percent;
   for (const part of liquid) {
     water += part.percent * waterShareOf(part);
