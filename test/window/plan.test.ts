@@ -216,15 +216,11 @@ describe('the inputs', () => {
       await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
     }
     await page.getByLabel('Material', { exact: true }).selectOption('custom');
-    for (const name of [
-      'More of the oven',
-      'Its physics',
-      'More of the plate',
-      'More of the toppings',
-      'More of the dough',
-    ]) {
-      await page.getByRole('button', { name }).click();
-    }
+    // Every fold, those inside a fold too.
+    const folded = page.locator('.inputs-area .more-key[aria-expanded="false"]');
+    while ((await folded.count()) > 0) await folded.first().click();
+    await page.getByLabel('Bases baked ahead', { exact: true }).selectOption('refrigerator');
+    await page.getByRole('button', { name: 'Cheese of its own' }).first().click();
     const ids = async (): Promise<readonly string[]> =>
       page.locator('.inputs-area [id^="field-"]').evaluateAll((elements) => elements.map(({ id }) => id));
     const seen = new Set(await ids());
@@ -232,14 +228,19 @@ describe('the inputs', () => {
     await page.getByRole('button', { name: 'Add a stretch of the rise' }).click();
     for (const id of await ids()) seen.add(id);
     // The title stands in the header; lists are reached by their own rows.
-    const lists = ['dough.liquid', 'dough.phases', 'toppings.cheese'];
+    const lists = ['dough.liquid', 'dough.phases', 'toppings.cheese', 'pizzas.each.0.cheese'];
     const wanted = allPlanPaths.filter(
       (path) =>
         !['title', 'format', 'version'].includes(path) && !lists.some((list) => path.startsWith(list)),
     );
     expect(wanted.length).toBeGreaterThan(45);
     expect(wanted.filter((path) => !seen.has(`field-${path.replaceAll('.', '-')}`))).toEqual([]);
-    for (const id of ['dough-liquid-0-percent', 'dough-phases-0-duration', 'toppings-cheese-0-mass']) {
+    for (const id of [
+      'dough-liquid-0-percent',
+      'dough-phases-0-duration',
+      'toppings-cheese-0-mass',
+      'pizzas-each-0-cheese-0-mass',
+    ]) {
       expect(seen.has(`field-${id}`), id).toBe(true);
     }
   });
