@@ -23,6 +23,7 @@ import type {
 } from './ids.ts';
 
 export const planFormat = 'hearthclock/evening';
+/** The first there is: nothing older was ever written, so nothing is migrated. A newer one is refused and left alone. */
 export const planVersion = 1;
 
 /** The figures of an oven one by one, see `oven/parameters.ts` for what each is and why. */
