@@ -2,6 +2,7 @@
 import type { BrowningLaw } from '../bake/browning.ts';
 import { browningLaw, rawLightness } from '../bake/browning.ts';
 import { gelatinisationRate } from '../bake/crumb.ts';
+import { zeroCelsius } from '../materials/constants.ts';
 import type { PizzaColumn } from '../bake/column.ts';
 import type { LoadedOven } from './loadedOven.ts';
 import type { KeptBase } from './parBake.ts';
@@ -85,8 +86,10 @@ export class BakeWatcher {
     const dt = oven.run.step(Math.min(full, limit));
     const baseActivity = oven.centre.activity(0);
     const rimActivity = oven.rim.activity(oven.rim.size - 1);
+    // A base from the freezer does not brown before it has thawed.
+    const rate = (T: number, activity: number): number => (T < zeroCelsius ? 0 : law.rate(T, activity));
     const mean = (a: number, b: number, activity: number): number =>
-      (browningFactor * (law.rate(a, activity) + law.rate(b, activity))) / 2;
+      (browningFactor * (rate(a, activity) + rate(b, activity))) / 2;
     this.#baseRate = mean(before.base, oven.centre.baseFace, baseActivity);
     watch.base += dt * this.#baseRate;
     this.#rimRate = mean(before.rim, oven.rimTop, rimActivity);
