@@ -19,7 +19,7 @@ import type { OvenNetwork } from '../oven/network.ts';
 import type { Column } from '../oven/networkParts.ts';
 import { BlockChain } from '../numerics/blockChain.ts';
 import { emptyFields, updateVapour } from './columnFields.ts';
-import type { CellSpec, ColumnFields } from './columnFields.ts';
+import type { CellSpec, ColumnFields, ColumnSetting, ColumnState } from './columnFields.ts';
 import { capacityOf, heatOf, temperatureOf } from './frozen.ts';
 import {
   conductivity,
@@ -31,34 +31,7 @@ import {
   waterHeat,
 } from './moistCell.ts';
 
-export interface ColumnSetting {
-  readonly cells: readonly CellSpec[];
-  /** m2 */
-  readonly area: number;
-  readonly plateNode: number;
-  readonly surfaceNode: number;
-  /** index of the surface among the network's convecting faces: its h drives the evaporation */
-  readonly convectingFace: number;
-  /** m2 K/W between the plate's uppermost node and the dough: half a plate cell, contact, what lies between */
-  contactResistance: number;
-  /** factor on the evaporation from the top */
-  readonly evaporationFactor: number;
-  /** Pa */
-  readonly pressure: number;
-  readonly evaporation: boolean;
-  /** whether vapour moves from cell to cell, and whether the cavity knows of the steam; both true unless said */
-  readonly vapourInside?: boolean;
-  readonly cavityHumidity?: boolean;
-}
-
-export interface ColumnState {
-  readonly heat: Float64Array;
-  readonly water: Float64Array;
-  readonly temperature: Float64Array;
-  readonly baseFace: number;
-  readonly evaporated: number;
-  readonly steamHeatTotal: number;
-}
+export type { ColumnSetting, ColumnState } from './columnFields.ts';
 
 /** K that a cell may change in one step: the linearisation holds no further */
 const largestChange = 15;

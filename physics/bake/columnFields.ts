@@ -13,6 +13,35 @@ export interface CellSpec {
   readonly temperature: number;
 }
 
+export interface ColumnSetting {
+  readonly cells: readonly CellSpec[];
+  /** m2 */
+  readonly area: number;
+  readonly plateNode: number;
+  readonly surfaceNode: number;
+  /** index of the surface among the network's convecting faces: its h drives the evaporation */
+  readonly convectingFace: number;
+  /** m2 K/W between the plate's uppermost node and the dough: half a plate cell, contact, what lies between */
+  contactResistance: number;
+  /** factor on the evaporation from the top */
+  readonly evaporationFactor: number;
+  /** Pa */
+  readonly pressure: number;
+  readonly evaporation: boolean;
+  /** whether vapour moves from cell to cell, and whether the cavity knows of the steam; both true unless said */
+  readonly vapourInside?: boolean;
+  readonly cavityHumidity?: boolean;
+}
+
+export interface ColumnState {
+  readonly heat: Float64Array;
+  readonly water: Float64Array;
+  readonly temperature: Float64Array;
+  readonly baseFace: number;
+  readonly evaporated: number;
+  readonly steamHeatTotal: number;
+}
+
 /** The state of a column and the vapour that belongs to it, cell by cell. */
 export interface ColumnFields {
   /** K */

@@ -20,7 +20,7 @@ export interface PizzaMesh {
   readonly firstCell: number;
 }
 
-export const standardMesh: PizzaMesh = { dough: 32, rim: 14, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
+export const standardMesh: PizzaMesh = { dough: 32, rim: 20, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
 
 /** Mass fractions of the dry matter. */
 type Solids = Omit<Composition, 'water'>;

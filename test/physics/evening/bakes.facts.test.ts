@@ -107,6 +107,7 @@ describe('twice the cells and half the steps', () => {
     for (const seconds of moved) expect(Math.abs(seconds)).toBeLessThan(3);
     expect(Math.abs(secondsOf(other) - secondsOf(usual))).toBeLessThan(3);
     expect(Math.abs(other.baseLightness - usual.baseLightness)).toBeLessThan(0.5);
+    expect(Math.abs(rim)).toBeLessThan(0.5);
   });
 });
 
