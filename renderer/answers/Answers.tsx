@@ -15,7 +15,7 @@ function unbroken(text: string): string {
 }
 
 function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly string[] }) {
-  const { id, heading, pieces, range, because, figures, moment } = answer;
+  const { id, heading, pieces, range, because, figures, table, moment } = answer;
   return (
     <li className="answer-place">
       <DialogTrigger>
@@ -33,7 +33,7 @@ function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly st
           <span className="answer-because">{unbroken(because)}</span>
         </Button>
         <Popover className="sheet" placement="bottom start">
-          <Dialog className="sheet-body">
+          <Dialog className="sheet-body scrolls">
             {({ close }) => (
               <>
                 <Heading slot="title">{heading}: where it comes from</Heading>
@@ -45,6 +45,30 @@ function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly st
                     </div>
                   ))}
                 </dl>
+                {table !== undefined && (
+                  <table className="sheet-table">
+                    <caption>{table.caption}</caption>
+                    <thead>
+                      <tr>
+                        {table.head.map((name) => (
+                          <th key={name} scope="col">
+                            {name}
+                          </th>
+                        ))}
+                      </tr>
+                    </thead>
+                    <tbody>
+                      {table.rows.map(([first, ...cells]) => (
+                        <tr key={first}>
+                          <th scope="row">{first}</th>
+                          {cells.map((cell, i) => (
+                            <td key={table.head[i + 1]}>{cell}</td>
+                          ))}
+                        </tr>
+                      ))}
+                    </tbody>
+                  </table>
+                )}
                 {assumed.length > 0 && (
                   <p className="small muted">
                     Rests on {assumed.length} {assumed.length === 1 ? 'assumption' : 'assumptions'}, listed

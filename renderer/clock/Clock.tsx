@@ -5,6 +5,7 @@ import { CurveTable } from './CurveTable.tsx';
 import { Figure } from './Figure.tsx';
 import { dashes } from './asked.ts';
 import { drawClock } from './figure.ts';
+import { Handles } from './Handles.tsx';
 import { paperPalette, readPalette } from './palette.ts';
 import { momentText, Pointer } from './Pointer.tsx';
 import { Strip } from './Strip.tsx';
@@ -131,7 +132,12 @@ export function Clock(props: ClockProps) {
       ) : (
         <figure className="figure-room" aria-label={clockSummary(forecast, model, units)}>
           <Figure model={model} view={view} units={units} theme={theme}>
-            {(frame) => <Pointer frame={frame} model={model} at={at} moment={moment} units={units} />}
+            {(frame, handles) => (
+              <>
+                <Pointer frame={frame} model={model} at={at} moment={moment} units={units} />
+                <Handles frame={frame} handles={handles} model={model} forecast={forecast} />
+              </>
+            )}
           </Figure>
         </figure>
       )}

@@ -2,6 +2,7 @@
 import Plotly from 'plotly.js/lib/core';
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { drawClock, type Drawn } from './figure.ts';
+import type { Handle } from './handles.ts';
 import { timeOf, xOf, type ChartFrame } from './frame.ts';
 import { readPalette } from './palette.ts';
 import { pointAt, showPart, showUsualPart } from '../state/momentStore.ts';
@@ -15,7 +16,7 @@ interface FigureProps {
   readonly view: Span;
   readonly units: UnitSystem;
   readonly theme: Theme;
-  readonly children: (frame: ChartFrame) => ReactNode;
+  readonly children: (frame: ChartFrame, handles: readonly Handle[]) => ReactNode;
 }
 
 const minute = 60_000;
@@ -44,7 +45,8 @@ function useSize(): [React.RefObject<HTMLDivElement | null>, { width: number; he
 export function Figure({ model, view, units, theme, children }: FigureProps) {
   const [room, size] = useSize();
   const plot = useRef<HTMLDivElement>(null);
-  const [frame, setFrame] = useState<ChartFrame>();
+  const [placed, setPlaced] = useState<Pick<Drawn, 'frame' | 'handles'>>();
+  const frame = placed?.frame;
   const wish = useRef<() => void>(undefined);
   const frameRequest = useRef(0);
 
@@ -53,7 +55,7 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
     if (element === null || size.width < 100 || size.height < 100) return;
     wish.current = () => {
       const drawn: Drawn = drawClock({ model, view, size, units, palette: readPalette(element) });
-      setFrame(drawn.frame);
+      setPlaced({ frame: drawn.frame, handles: drawn.handles });
       void Plotly.react(element, drawn.data, drawn.layout, config);
     };
     if (frameRequest.current === 0) {
@@ -114,7 +116,7 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
       }}
     >
       <div className="plot" ref={plot} />
-      {frame === undefined ? null : children(frame)}
+      {placed === undefined ? null : children(placed.frame, placed.handles)}
     </div>
   );
 }

@@ -2,6 +2,7 @@
 import { degreeUnit, degreesOfK } from '../words/figures.ts';
 import { clockText } from '../words/clock.ts';
 import { chartFrame, fontSize, margin, xOf, type ChartFrame } from './frame.ts';
+import { handlesOf, type Handle } from './handles.ts';
 import { lanesOf } from './lanes.ts';
 import { textWidth } from './measure.ts';
 import { seriesNames, type ClockModel, type Span } from './model.ts';
@@ -16,6 +17,7 @@ export interface Drawn {
   readonly data: Data[];
   readonly layout: Partial<Layout>;
   readonly frame: ChartFrame;
+  readonly handles: readonly Handle[];
 }
 function degreesShown(model: ClockModel, units: UnitSystem): { low: number; high: number } {
   const highest = Math.max(...model.series.map(({ kelvin }) => kelvin.reduce((a, b) => Math.max(a, b), 0)));
@@ -118,5 +120,5 @@ export function drawClock(asked: Asked): Drawn {
     shapes: [...bandMark(asked, frame), ...marks.flatMap(({ shapes }) => shapes)],
     annotations: marks.flatMap(({ annotations }) => annotations),
   };
-  return { data: curves(asked), layout, frame };
+  return { data: curves(asked), layout, frame, handles: handlesOf(lanes, model, frame) };
 }

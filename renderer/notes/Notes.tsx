@@ -1,78 +1,158 @@
-/** Below the clock: what limits the evening, what a late start costs, the cautions, and what was assumed. */
-import { memo } from 'react';
-import { lateStartLines, slackNames, slackText } from '../words/answers.ts';
+/**
+ * Below the clock: what sets the pace, what a late start costs, what can be done about both and about the bake, the
+ * cautions, and what was assumed.
+ */
+import { memo, useId, useState } from 'react';
+import { ChevronDown, ChevronRight } from 'lucide-react';
+import { changeByTexts } from '../state/planStore.ts';
+import { say } from '../state/documentStore.ts';
+import { apartText, paceLines, remedyWords, type PlanChange } from '../words/advice.ts';
+import { lateStartLines } from '../words/answers.ts';
 import { inUnits } from '../words/inUnits.ts';
 import { assumptionTexts } from '../words/assumed.ts';
+import { wording } from '../../physics/evening/problem.ts';
 import type { Forecast } from '../state/forecastStore.ts';
+import type { PlanAnswer } from '../../physics/evening/answer.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
-
-const parts = ['plate', 'dough', 'hands'] as const;
 
 interface NotesProps {
   readonly forecast: Forecast;
   readonly units: UnitSystem;
 }
 
+function Lines({ lines }: { readonly lines: readonly string[] }) {
+  return (
+    <ul>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** Takes an advice into the plan as one step of the history; absent where nothing in the plan changes. */
+function TryKey({ change, what }: { readonly change: readonly PlanChange[]; readonly what: string }) {
+  if (change.length === 0) return null;
+  return (
+    <button
+      type="button"
+      className="key framed try-key"
+      aria-label={`Try: ${what}`}
+      onClick={() => {
+        const problem = changeByTexts(change);
+        if (problem !== undefined) say({ text: `Not changed: ${wording(problem)}.` });
+      }}
+    >
+      Try
+    </button>
+  );
+}
+
+function Bake({ forecast, units }: NotesProps) {
+  const { bakeAdvice } = forecast.answer;
+  if (bakeAdvice === undefined) return null;
+  const remedies = remedyWords(forecast.answer, units);
+  return (
+    <section>
+      <h2>Base and top</h2>
+      <p>{apartText(bakeAdvice)}</p>
+      <ul>
+        {remedies.slice(0, 4).map(({ what, gives, change }) => (
+          <li key={what} className="advice">
+            <span>
+              {what}: {gives}.
+            </span>
+            <TryKey change={change} what={what} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Meeting({ answer, units }: { readonly answer: PlanAnswer; readonly units: UnitSystem }) {
+  if (answer.suggestions.length === 0) return null;
+  return (
+    <section className="across">
+      <h2>So that dough and plate meet</h2>
+      <ul className="two-columns">
+        {answer.suggestions.map(({ id, message, change }) => (
+          <li key={id + message} className="advice">
+            <span>{inUnits(message, units)}</span>
+            <TryKey change={change} what={inUnits(message, units)} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** A long list says first how long it is. */
+const shortList = 4;
+
+function Assumed({ texts }: { readonly texts: readonly string[] }) {
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const short = texts.length <= shortList;
+  return (
+    <section className="across">
+      <h2>Assumed</h2>
+      {texts.length === 0 && <p>Nothing: the plan says everything itself.</p>}
+      {!short && (
+        <button
+          type="button"
+          className="more-key small"
+          aria-expanded={open}
+          aria-controls={id}
+          onClick={() => {
+            setOpen(!open);
+          }}
+        >
+          {open ? <ChevronDown aria-hidden="true" /> : <ChevronRight aria-hidden="true" />}
+          {texts.length} figures that the plan does not say
+        </button>
+      )}
+      <ul id={id} className="three-columns" hidden={!short && !open}>
+        {texts.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
 /** Not drawn again while the pointer moves. */
 export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
   const { answer } = forecast;
-  const others = parts.filter((part) => part !== answer.limitedBy);
   const late = lateStartLines(answer, units);
-  const assumed = assumptionTexts(answer.assumed);
   return (
     <div className="notes">
       <section>
         <h2>What sets the pace</h2>
-        <p>
-          {slackNames[answer.limitedBy].replace(/^./u, (first) => first.toUpperCase())}{' '}
-          {answer.limitedBy === 'hands' ? 'set' : 'sets'} it.
-        </p>
-        <ul>
-          {others.map((part) => (
-            <li key={part}>
-              {slackNames[part].replace(/^./u, (first) => first.toUpperCase())}{' '}
-              {part === 'hands'
-                ? slackText(answer.slackMinutes[part])
-                    .replace(/^has/u, 'have')
-                    .replace(/^comes/u, 'come')
-                : slackText(answer.slackMinutes[part])}
-              .
+        <Lines lines={paceLines(answer)} />
+      </section>
+      <section>
+        <h2>A late start of the oven costs</h2>
+        {late.length === 0 ? <p>Nothing was computed for a later start.</p> : <Lines lines={late} />}
+      </section>
+      <Bake forecast={forecast} units={units} />
+      <Meeting answer={answer} units={units} />
+      <section className="mind across">
+        <h2>Mind</h2>
+        <ul className="two-columns">
+          {answer.warnings.map(({ code, message, source }) => (
+            <li key={code + message}>
+              {inUnits(message, units)}
+              {source !== undefined && (
+                <span className="caution-source">
+                  {inUnits(source, units).replace(/^\p{Ll}/u, (first) => first.toUpperCase())}.
+                </span>
+              )}
             </li>
           ))}
         </ul>
       </section>
-      <section>
-        <h2>A late start of the oven costs</h2>
-        {late.length === 0 ? (
-          <p>Nothing was computed for a later start.</p>
-        ) : (
-          <ul>
-            {late.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        )}
-      </section>
-      <section className="mind">
-        <h2>Mind</h2>
-        <ul>
-          {answer.warnings.map(({ code, message }) => (
-            <li key={code + message}>{inUnits(message, units)}</li>
-          ))}
-        </ul>
-      </section>
-      <section>
-        <h2>Assumed</h2>
-        {assumed.length === 0 ? (
-          <p>Nothing: the plan says everything itself.</p>
-        ) : (
-          <ul>
-            {assumed.map((text) => (
-              <li key={text}>{inUnits(text, units)}</li>
-            ))}
-          </ul>
-        )}
-      </section>
+      <Assumed texts={assumptionTexts(answer.assumed).map((text) => inUnits(text, units))} />
     </div>
   );
 });

@@ -23,6 +23,7 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: '?', does: 'This list' },
   { keys: 'Arrows, on the line in the chart', does: 'Move the moment by 1 min, with Shift by 10' },
   { keys: 'Arrows, on the plate in the drawing', does: 'Move the plate to the next rack, with Shift by 1 %' },
+  { keys: 'Arrows, on oven on or eat in the chart', does: 'Move the evening by 1 min, with Shift by 15' },
   { keys: 'Arrows, on the strip', does: 'Move the part shown by 5 min, with Shift by 30' },
   { keys: 'Enter', does: 'Take an entry' },
   { keys: 'Escape', does: 'Take an entry back, close what is open' },

@@ -7,6 +7,7 @@ import { create, useStore } from 'zustand';
 import { demoPlan } from './examples.ts';
 import { sameValue, valueAt, withValueAt } from './path.ts';
 import { problemsOf } from './reading.ts';
+import { setPath } from '../../physics/evening/planPath.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 
@@ -67,6 +68,24 @@ export function change(fields: Readonly<Record<string, unknown>>): Problem | und
   let open = drafts;
   for (const [path, value] of Object.entries(fields)) {
     candidate = withValueAt(candidate, path, value);
+    open = without(open, path);
+  }
+  const [problem] = problemsOf(candidate);
+  if (problem === undefined) usePlan.setState(withDraftsRetried({ file: candidate, drafts: open }));
+  return problem;
+}
+
+/** Fields as advice names them, path and text, as one step of the history. Returns the problem in the way, if any. */
+export function changeByTexts(
+  fields: readonly { readonly path: string; readonly value: string }[],
+): Problem | undefined {
+  const { file, drafts } = usePlan.getState();
+  let candidate = file;
+  let open = drafts;
+  for (const { path, value } of fields) {
+    const set = setPath(candidate, path, value);
+    if (!set.ok) return set.problem;
+    candidate = set.file;
     open = without(open, path);
   }
   const [problem] = problemsOf(candidate);

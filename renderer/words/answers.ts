@@ -9,11 +9,12 @@ import {
   spanRangeText,
   spanText,
 } from './clock.ts';
+import { paceText, waitTable, type WordTable } from './advice.ts';
 import { cardinal, shadeWord } from './names.ts';
 import { degreesApart, grams, temperatureC, temperatureK } from './figures.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { BakeAnswer, PlanAnswer } from '../../physics/evening/answer.ts';
-import type { UnitSystem } from '../../physics/quantities/index.ts';
+import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
 
 export interface Piece {
   readonly figure: string;
@@ -27,6 +28,7 @@ export interface AnswerWords {
   readonly because: string;
   /** name and figure of everything that it rests on */
   readonly figures: readonly (readonly [name: string, figure: string])[];
+  readonly table?: WordTable | undefined;
   /** the moment on the clock to look at, ms */
   readonly moment: number;
 }
@@ -48,6 +50,30 @@ export function ovenOnRange(answer: PlanAnswer, anchored: 'eatAt' | 'startAt'): 
   return anchored === 'eatAt'
     ? [around - (long - middle) * minute, around + (middle - short) * minute]
     : [around - (middle - short) * minute, around + (long - middle) * minute];
+}
+
+/** `1.1 kWh, 0.35 EUR` */
+function energyText(kWh: number, money: number | undefined, { cost }: PlanAnswer): string {
+  const energy = `${kWh.toFixed(1)} kWh`;
+  return money === undefined || cost === undefined
+    ? energy
+    : `${energy}, ${money.toFixed(2)} ${cost.currency}`;
+}
+
+/** What a thermometer that reads heat radiation shows of the plate, set as most are sold. */
+function infraredText({ preheat }: PlanAnswer, units: UnitSystem): string {
+  const { setTo, showsC } = preheat.infrared;
+  return `shows ${temperatureC(showsC, units)}, set to ${String(setTo)}`;
+}
+
+function kilograms(mass: number, units: UnitSystem): string {
+  return showQuantity(mass, 'mass', units, { unit: units === 'us' ? 'lb' : 'kg', decimals: 1 });
+}
+
+function coolingText({ openAirMinutes, shutOvenMinutes }: PlanAnswer['cooling']): string {
+  const open = openAirMinutes === null ? 'never' : `after ${spanText(openAirMinutes)}`;
+  const shut = shutOvenMinutes === null ? 'never' : `after ${spanText(shutOvenMinutes)}`;
+  return `${open} in open air, ${shut} in the shut oven`;
 }
 
 function ovenOn({ answer, evening, file }: Forecast, units: UnitSystem): AnswerWords {
@@ -74,11 +100,16 @@ function ovenOn({ answer, evening, file }: Forecast, units: UnitSystem): AnswerW
       ['Plate top then', temperatureC(preheat.plateTopC, units)],
       ['Plate core then', temperatureC(preheat.plateCoreC, units)],
       ['Plate settles at', settles],
-      ['Energy until then', `${preheat.energyKWh.toFixed(1)} kWh`],
+      ['Infrared thermometer', infraredText(answer, units)],
+      ['Energy until then', energyText(preheat.energyKWh, answer.cost?.preheat, answer)],
+      [
+        'Of it in the plate',
+        `${preheat.plateEnergyKWh.toFixed(2)} kWh, in ${kilograms(preheat.plateMassKg, units)}`,
+      ],
       ['Held afterwards with', `${String(Math.round(preheat.idlePowerW / 10) * 10)} W`],
       [
         'Biot number',
-        `${preheat.biot.toPrecision(2)}, plate computed as ${preheat.plateModel === 'lumped' ? 'one lump' : 'a slab'}`,
+        `${preheat.biot.toPrecision(2)}, computed ${preheat.plateModel === 'lumped' ? 'as one lump' : 'in layers'}`,
       ],
       ['Anchored to', file.anchor?.kind === 'startAt' ? 'the start' : 'the first pizza cut'],
     ],
@@ -107,7 +138,7 @@ function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
     .slice(1)
     .map((later): readonly [string, string] => [
       `Pizza ${String(later.pizza)}`,
-      `${spanText(later.minutes)} after a wait of ${spanText(later.waitBeforeMinutes)}`,
+      `${spanText(later.minutes)}, wait ${spanText(later.waitBeforeMinutes)}`,
     ]);
   return {
     id: 'bake',
@@ -127,56 +158,43 @@ function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
       ['Coldest crumb', temperatureC(first.crumbC, units)],
       ['Water lost', grams(first.waterLostG, units)],
       ['Water left on top', grams(first.waterLeftOnTopG, units)],
+      ...(answer.bakeAdvice === undefined
+        ? []
+        : ([['Browning after', answer.bakeAdvice.browningLaw]] as const)),
       ...others,
     ],
+    table: waitTable(answer, units),
     moment: epochOf(first.outAt) - minute / 2,
   };
 }
 
-const pace: Record<PlanAnswer['limitedBy'], string> = {
-  plate: 'the plate sets the pace',
-  dough: 'the dough sets the pace',
-  hands: 'your hands set the pace',
-};
-export const slackNames: Record<PlanAnswer['limitedBy'], string> = {
-  plate: 'the plate',
-  dough: 'the dough',
-  hands: 'your hands',
-};
-
-/** `has 12 min to spare`, or by how much it does not. */
-export function slackText(minutes: number): string {
-  return minutes < -0.5
-    ? `comes ${spanText(-minutes)} too late`
-    : `has ${spanText(Math.abs(minutes))} to spare`;
-}
-
-function eat({ answer }: Forecast): AnswerWords {
+function eat({ answer }: Forecast, units: UnitSystem): AnswerWords {
   const offset = offsetOf(answer.eatAt);
   const first = epochOf(answer.eatAt);
   const last = epochOf(answer.lastEatAt);
   const count = answer.bakes.length;
-  const beside = answer.limitedBy === 'dough' ? 'plate' : 'dough';
-  const slack = answer.slackMinutes[beside];
+  const { cooling } = answer;
+  const touch = temperatureC(cooling.belowC, units);
   return {
     id: 'eat',
     heading: 'Eat',
     pieces: clockPiece(first, offset),
     range: count > 1 ? `last of ${cardinal(count)} at ${clockText(last, offset)}` : 'one pizza',
-    because: `${pace[answer.limitedBy]}; ${slackNames[beside]} ${slackText(slack)}`,
+    because: paceText(answer),
     figures: [
       ['First pizza cut', clockText(first, offset)],
       ['Last pizza cut', clockText(last, offset)],
       ['Dough ready from', clockText(epochOf(answer.dough.readyWindow.from), offset)],
       ['Dough good until', clockText(epochOf(answer.dough.readyWindow.to), offset)],
-      ['Energy of the evening', `${answer.energyKWh.toFixed(1)} kWh`],
+      ['Energy of the evening', energyText(answer.energyKWh, answer.cost?.evening, answer)],
+      [`Plate below ${touch}`, coolingText(cooling)],
     ],
     moment: first,
   };
 }
 
 export function threeAnswers(forecast: Forecast, units: UnitSystem): readonly AnswerWords[] {
-  return [ovenOn(forecast, units), bake(forecast, units), eat(forecast)];
+  return [ovenOn(forecast, units), bake(forecast, units), eat(forecast, units)];
 }
 
 /** What a late start costs, one line for each lateness. */

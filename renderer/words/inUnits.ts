@@ -14,15 +14,24 @@ const kinds: Readonly<Record<string, QuantityKind>> = {
   g: 'mass',
 };
 
+function converted(number: string, unit: string, units: UnitSystem): string | undefined {
+  const kind = kinds[unit];
+  const read = kind === undefined ? undefined : readQuantity(`${number} ${unit}`, kind);
+  return kind !== undefined && read?.ok === true ? showQuantity(read.value, kind, units) : undefined;
+}
+
 /** `At 267 °C the plate burns` as `At 513 °F the plate burns`. */
 export function inUnits(sentence: string, units: UnitSystem): string {
   if (units === 'metric') return sentence;
   return sentence.replaceAll(
-    /(\d+(?:\.\d+)?) (°C|mm|cm|kg|g)(?![\p{L}/])/gu,
-    (whole, _number, unit: string) => {
-      const kind = kinds[unit];
-      const read = kind === undefined ? undefined : readQuantity(whole, kind);
-      return kind !== undefined && read?.ok === true ? showQuantity(read.value, kind, units) : whole;
+    /(?:(\d+(?:\.\d+)?) to )?(\d+(?:\.\d+)?) (°C|mm|cm|kg|g)(?![\p{L}/])/gu,
+    (whole, low: string | undefined, high: string, unit: string) => {
+      const shown = [low, high].map((number) => (number === undefined ? '' : converted(number, unit, units)));
+      if (shown.includes(undefined)) return whole;
+      const [from, to] = shown as [string, string];
+      // One unit for both ends of a range, as the sentence had it.
+      const [, unitShown] = /(\D+)$/u.exec(to) ?? [];
+      return from === '' ? to : `${from.replace(unitShown ?? '', '')} to ${to}`;
     },
   );
 }
