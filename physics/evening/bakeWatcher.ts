@@ -19,7 +19,7 @@ interface Watch {
   /** integrals of the browning rate of base and rim */
   base: number;
   rim: number;
-  /** -ln(1 - share of starch gelatinised) of each dough cell */
+  /** -ln(1 - share of starch gelatinised) of each dough cell, as far as it counts */
   readonly starch: Float64Array;
 }
 
@@ -37,6 +37,7 @@ export class BakeWatcher {
   readonly law: BrowningLaw;
   readonly loadedAt: number;
   readonly #watch: Watch;
+  readonly #firstCheese: number;
   readonly #baseWanted: number;
   readonly #rimWanted: number;
   /** rates at the last step, 1/s, and K/s of the coldest cheese and crumb */
@@ -60,6 +61,7 @@ export class BakeWatcher {
     this.oven = oven;
     this.loadedAt = oven.run.time;
     this.law = browningLaw(evening.pizzas.browningLaw ?? model.bake.browningLaw);
+    this.#firstCheese = pizza.centre.cells.findIndex(({ material }) => material.name === 'cheese');
     const { shadeLightness } = evening.pizzas;
     const wanted = (lightness: number): number => this.law.integralFor(Math.min(lightness, rawLightness));
     this.#baseWanted = wanted(shadeLightness);
@@ -95,7 +97,8 @@ export class BakeWatcher {
     this.#rimRate = mean(before.rim, oven.rimTop, rimActivity);
     watch.rim += dt * this.#rimRate;
     for (let i = 0; i < watch.starch.length; i++)
-      watch.starch[i]! += dt * gelatinisationRate(oven.centre.temperature[i]!);
+      if (watch.starch[i]! < starchDone)
+        watch.starch[i]! += dt * gelatinisationRate(oven.centre.temperature[i]!);
     this.#cheeseRate = (this.cheese - before.cheese) / dt;
     this.#crumbRate = (this.crumb - before.crumb) / dt;
     return dt;
@@ -169,12 +172,12 @@ export class BakeWatcher {
   }
   /** K, coldest place of the dough in the middle and of the cheese (or of the top where there is none) */
   get crumb(): number {
-    return coldest(this.oven.centre, (i) => i < this.oven.pizza.centre.doughCells);
+    return coldest(this.oven.centre, 0, this.oven.pizza.centre.doughCells);
   }
   get cheese(): number {
     const { cells } = this.oven.pizza.centre;
     if (cells.at(-1)!.material.name !== 'cheese') return this.oven.centreTop;
-    return coldest(this.oven.centre, (i) => cells[i]!.material.name === 'cheese');
+    return coldest(this.oven.centre, this.#firstCheese, cells.length);
   }
 
   /** Which conditions are met; the bake is over when all are. */
@@ -267,8 +270,9 @@ export class BakeWatcher {
   }
 }
 
-function coldest(column: PizzaColumn, belongs: (cell: number) => boolean): number {
+/** K, of the cells from `first` up to `end` */
+function coldest({ temperature }: PizzaColumn, first: number, end: number): number {
   let lowest = Infinity;
-  for (let i = 0; i < column.size; i++) if (belongs(i)) lowest = Math.min(lowest, column.temperature[i]!);
+  for (let i = first; i < end; i++) if (temperature[i]! < lowest) lowest = temperature[i]!;
   return lowest;
 }

@@ -56,6 +56,7 @@ export class LoadedOven {
    * @param evening as if all pizzas were that one; @param kept when its base was baked ahead
    */
   prepare(evening: Evening, kept?: KeptBase): void {
+    if (evening === this.evening && kept === this.kept) return;
     this.evening = evening;
     this.kept = kept;
     this.pizza = this.#build(kept);
