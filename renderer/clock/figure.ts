@@ -36,7 +36,22 @@ function timeTicks(view: Span, offset: number, width: number): readonly number[]
   return Array.from({ length: count }, (_, index) => first + index * step);
 }
 
+/** K over which an air that is switched on and off crosses the other curves again and again: our own choice. */
+const wideRipple = 60;
+
+/** How far the oven's air swings between its signal and the ready plate, K. */
+export function airRipple({ series, events }: ClockModel): number {
+  const air = series.find(({ id }) => id === 'air');
+  const [from, to] = (['signal', 'ready'] as const).map(
+    (id) => events.find((one) => one.id === id)?.at ?? NaN,
+  );
+  const held =
+    air === undefined ? [] : [...air.kelvin].filter((_, i) => air.at[i]! >= from! && air.at[i]! <= to!);
+  return held.length === 0 ? 0 : Math.max(...held) - Math.min(...held);
+}
+
 function curves({ model, units, palette }: Asked): Data[] {
+  const thinAir = airRipple(model) > wideRipple;
   return model.series.map((series) => ({
     type: 'scatter',
     mode: 'lines',
@@ -50,7 +65,8 @@ function curves({ model, units, palette }: Asked): Data[] {
     yaxis: 'y',
     line: {
       color: palette.series[series.id],
-      width: dashes[series.id].width,
+      // An air that swings far would else bury the plate under its zigzag.
+      width: series.id === 'air' && thinAir ? 1.25 : dashes[series.id].width,
       dash: dashes[series.id].dash as Dash,
     },
     hoverinfo: 'skip',

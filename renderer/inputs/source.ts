@@ -5,6 +5,13 @@ import { readingOf } from '../state/reading.ts';
 import { sameValue, valueAt } from '../state/path.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 
+/** What a field is that a plan may leave empty, by where it stands. */
+const unsaidAt: readonly (readonly [start: string, text: string])[] = [
+  ['oven.physics.', 'from the preset'],
+  ['pizzas.each.', 'as the others'],
+  ['pizzas.', 'not said'],
+];
+
 const assumedFrom: Record<Assumption['from'], string> = {
   'demo evening': 'from the example',
   'oven preset': 'from the preset',
@@ -28,10 +35,12 @@ export function useSource(path: string): Source {
   const changed = !sameValue(value, before);
   const reading = readingOf(file);
   const assumption = reading.ok ? reading.assumed.find((one) => one.path === path) : undefined;
-  const unsaid = path.startsWith('oven.physics.') ? 'oven preset' : 'common default';
+  const unsaid = unsaidAt.find(([start]) => path.startsWith(start))?.[1] ?? 'usual';
   const text =
     value === undefined
-      ? assumedFrom[assumption?.from ?? unsaid]
+      ? assumption === undefined
+        ? unsaid
+        : assumedFrom[assumption.from]
       : changed || origin === 'file'
         ? 'yours'
         : 'from the example';
