@@ -24,6 +24,7 @@ function rises(): readonly ValidationCase[] {
         unit: 'h',
         tolerance: middle / 3,
         note: `${third}; ${row.note}`,
+        ...(row.calibrates ? { adjusted: 'the level of the rise is the geometric mean of these rows' } : {}),
       },
       riseTime(row.dough, kelvin(row.doughC), roomRise(kelvin(row.roomC))).seconds / 3600,
     );
