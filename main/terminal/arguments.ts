@@ -13,6 +13,8 @@ export interface Request {
   /** `compare` only: each path with the values it takes in turn */
   readonly varied: readonly { readonly path: string; readonly texts: readonly string[] }[];
   readonly csv: boolean;
+  /** `plan` only: also what to do when base and top are not done together, and what a wait brings */
+  readonly advice: boolean;
 }
 
 export type Command = 'plan' | 'compare';
@@ -36,6 +38,8 @@ when to eat. Without FILE a built-in evening is planned.
                     --set plate.thickness="12.7 mm" --set pizzas.count=3
   --units SYSTEM    metric (the default) or us, for the printed plan
   --json            the whole answer as one JSON object (always degrees Celsius)
+  --advice          with --json also bakeAdvice: what to do when base and top
+                    are not done together, and what each wait brings
   --help            this text
 
 The plan goes to standard output, everything else to standard error.
@@ -64,7 +68,7 @@ Exit status: 0 done, 2 something in the input is wrong, 1 our fault or stopped.
 `;
 
 const options: Readonly<Record<Command, string>> = {
-  plan: '--set, --example, --units, --json, --help',
+  plan: '--set, --example, --units, --json, --advice, --help',
   compare: '--vary, --set, --example, --units, --json, --csv, --help',
 };
 const systems: readonly UnitSystem[] = ['metric', 'us'];
@@ -75,7 +79,14 @@ export function readArguments(argv: readonly string[], command: Command): Reques
   const files: string[] = [];
   const sets: { path: string; text: string }[] = [];
   const varied: { path: string; texts: readonly string[] }[] = [];
-  const chosen: { example?: DemoId; units?: UnitSystem; json?: true; csv?: true; help?: true } = {};
+  const chosen: {
+    example?: DemoId;
+    units?: UnitSystem;
+    json?: true;
+    csv?: true;
+    advice?: true;
+    help?: true;
+  } = {};
   const refuse = (path: string, found: string, allowed: string): void => {
     problems.push({ path, found, allowed });
   };
@@ -112,6 +123,7 @@ export function readArguments(argv: readonly string[], command: Command): Reques
     const [, name, glued] = /^(--[a-z-]+)=(.*)$/su.exec(word) ?? [undefined, word, undefined];
     if (word === '--') files.push(...words.splice(0));
     else if (name === '--json' && glued === undefined) chosen.json = true;
+    else if (name === '--advice' && glued === undefined && command === 'plan') chosen.advice = true;
     else if (name === '--csv' && glued === undefined && command === 'compare') chosen.csv = true;
     else if ((name === '--help' || name === '-h') && glued === undefined) chosen.help = true;
     else if (isTaking(name)) {
@@ -141,6 +153,7 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       varied,
       json: chosen.json ?? false,
       csv: chosen.csv ?? false,
+      advice: chosen.advice ?? false,
       help: chosen.help ?? false,
     },
   };

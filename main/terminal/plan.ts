@@ -84,7 +84,11 @@ export function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitSt
     }
     const file = await fileOf(request, io);
     if (!file.ok) return refuse(file.problems, io);
-    const planned = io.planFromFile(file.file, { now: io.now, offsetMinutes: io.offsetMinutes });
+    const planned = io.planFromFile(file.file, {
+      now: io.now,
+      offsetMinutes: io.offsetMinutes,
+      advice: request.advice,
+    });
     if (!planned.ok) return refuse(planned.problems, io);
     io.stdout(
       request.json ? `${JSON.stringify(planned.answer)}\n` : fridgeText(planned.answer, request.units),

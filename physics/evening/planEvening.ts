@@ -18,6 +18,8 @@ export interface PlanContext {
   readonly offsetMinutes?: number;
   /** whether to compute P10 to P90 as well; true unless said otherwise */
   readonly band?: boolean;
+  /** whether to try remedies and waits as well; as `band` unless said otherwise */
+  readonly advice?: boolean;
 }
 
 const ours: Engine = {

@@ -36,6 +36,7 @@ export interface PlanExtras {
   /** what the reading of the file already warned of */
   readonly warnings: readonly Warning[];
   readonly band?: boolean;
+  readonly advice?: boolean;
   /** ms since 1970-01-01T00:00Z; without it nothing can lie in the past */
   readonly now?: number;
 }
@@ -101,7 +102,7 @@ function answerOf(
       ...bakeAnswer(bake, run.bakes[index - 1], atRun),
       ...bakeExtras(bake, atRun),
     })),
-    ...(extras.band !== false && { bakeAdvice: bakeAdvice(evening, run, engine) }),
+    ...((extras.advice ?? extras.band !== false) && { bakeAdvice: bakeAdvice(evening, run, engine) }),
     dough: doughAnswer(evening, dough, plan, at),
     toppings: toppingsAnswer(evening),
     shopping: shoppingList(evening, dough.grams),

@@ -51,6 +51,8 @@ interface Varied {
 interface UncertainInput {
   readonly name: keyof typeof inputSpread;
   readonly bakeOnly: boolean;
+  /** acts straight enough on ln t that one deviation up tells as much as both */
+  readonly straight: boolean;
   vary(
     evening: Evening,
     model: EveningModel,
@@ -70,6 +72,7 @@ const inputs: readonly UncertainInput[] = [
   {
     name: 'power',
     bakeOnly: false,
+    straight: false,
     vary: (evening, _model, z) => {
       const { power } = evening.oven;
       const f = factor('power', z);
@@ -84,6 +87,7 @@ const inputs: readonly UncertainInput[] = [
   {
     name: 'plateEmissivity',
     bakeOnly: false,
+    straight: false,
     vary: (_evening, { material }, z) => ({
       plateEmissivity: within(material.emissivity + inputSpread.plateEmissivity * z, 0.03, 0.98),
     }),
@@ -91,6 +95,7 @@ const inputs: readonly UncertainInput[] = [
   {
     name: 'thermostatOffset',
     bakeOnly: false,
+    straight: false,
     vary: (evening, _model, z) => {
       const thermostatOffset = evening.oven.thermostatOffset + inputSpread.thermostatOffset * z;
       return { evening: { ...evening, oven: { ...evening.oven, thermostatOffset } } };
@@ -99,6 +104,7 @@ const inputs: readonly UncertainInput[] = [
   {
     name: 'thickness',
     bakeOnly: false,
+    straight: true,
     vary: (evening, _model, z) => {
       const thickness = evening.plate.thickness * factor('thickness', z);
       return { evening: { ...evening, plate: { ...evening.plate, thickness } } };
@@ -123,6 +129,7 @@ function ovenInput(
   return {
     name,
     bakeOnly: false,
+    straight: true,
     vary: (evening, _model, z) => ({ oven: change(parametersOf(evening.oven), z) }),
   };
 }
@@ -131,7 +138,12 @@ function bakeInput(
   name: keyof typeof inputSpread,
   change: (z: number) => Partial<BakeParameters>,
 ): UncertainInput {
-  return { name, bakeOnly: true, vary: (_evening, _model, z) => ({ bake: change(z) }) };
+  return {
+    name,
+    bakeOnly: true,
+    straight: name !== 'contact' && name !== 'browning',
+    vary: (_evening, _model, z) => ({ bake: change(z) }),
+  };
 }
 
 /** A spread of a fifth needs no fine steps: ready time within 0.3 min, bake within 4 s of the standard ones. */
@@ -190,10 +202,20 @@ function parabola(minus: number, centre: number, plus: number): Parabola {
   return { slope: (plus - minus) / 2, bend: (plus + minus) / 2 - centre };
 }
 
+interface LogTimes {
+  readonly preheat: number;
+  readonly bake: number;
+}
+
+/** What one deviation down gives when ln t goes straight through the centre. */
+function mirrored(plus: LogTimes, centre: LogTimes): LogTimes {
+  return { preheat: 2 * centre.preheat - plus.preheat, bake: 2 * centre.bake - plus.bake };
+}
+
 /**
  * P10 to P90 of the preheat and of the first bake.
  *
- * Each input is simulated one standard deviation up and down; ln t is taken as a sum of parabolas in the inputs, and
+ * Each input is simulated one standard deviation up, and down where ln t bends; ln t is taken as a sum of parabolas, and
  * `samples` draws of all inputs together give the quantiles. Inputs are taken to act one by one: what two of them do
  * together beyond that is left out.
  *
@@ -221,8 +243,10 @@ export function spreadOf(
   for (const input of inputs) {
     const kept = input.bakeOnly ? centre.run : undefined;
     // A variation too weak to hold the setting counts as no change: the range speaks of ovens that do.
-    const minus = logTimes(varied(evening, model, input, -1), kept) ?? centre;
     const plus = logTimes(varied(evening, model, input, 1), kept) ?? centre;
+    const minus = input.straight
+      ? mirrored(plus, centre)
+      : (logTimes(varied(evening, model, input, -1), kept) ?? centre);
     preheat.push(parabola(minus.preheat, centre.preheat, plus.preheat));
     bake.push(parabola(minus.bake, centre.bake, plus.bake));
   }
