@@ -5,7 +5,7 @@ import { chartFrame, fontSize, margin, xOf, type ChartFrame } from './frame.ts';
 import { handlesOf, type Handle } from './handles.ts';
 import { lanesOf } from './lanes.ts';
 import { textWidth } from './measure.ts';
-import { seriesNames, type ClockModel, type Span } from './model.ts';
+import { airRipple, seriesNames, type ClockModel, type Span } from './model.ts';
 import { dashes, type Asked } from './asked.ts';
 import { bandMark, endLabels, flagMarks, laneMarks, placeFlags, shares } from './marks.ts';
 import type { Dash, Data, Layout } from 'plotly.js';
@@ -38,17 +38,6 @@ function timeTicks(view: Span, offset: number, width: number): readonly number[]
 
 /** K over which an air that is switched on and off crosses the other curves again and again: our own choice. */
 const wideRipple = 60;
-
-/** How far the oven's air swings between its signal and the ready plate, K. */
-export function airRipple({ series, events }: ClockModel): number {
-  const air = series.find(({ id }) => id === 'air');
-  const [from, to] = (['signal', 'ready'] as const).map(
-    (id) => events.find((one) => one.id === id)?.at ?? NaN,
-  );
-  const held =
-    air === undefined ? [] : [...air.kelvin].filter((_, i) => air.at[i]! >= from! && air.at[i]! <= to!);
-  return held.length === 0 ? 0 : Math.max(...held) - Math.min(...held);
-}
 
 function curves({ model, units, palette }: Asked): Data[] {
   const thinAir = airRipple(model) > wideRipple;

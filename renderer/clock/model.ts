@@ -128,6 +128,17 @@ export function withNow(model: ClockModel, now: number): ClockModel {
   return { ...model, events: [...model.events, mark].sort((a, b) => a.at - b.at) };
 }
 
+/** How far the oven's air swings between its signal and the ready plate, K. */
+export function airRipple({ series, events }: ClockModel): number {
+  const air = series.find(({ id }) => id === 'air');
+  const [from, to] = (['signal', 'ready'] as const).map(
+    (id) => events.find((one) => one.id === id)?.at ?? NaN,
+  );
+  const held =
+    air === undefined ? [] : [...air.kelvin].filter((_, i) => air.at[i]! >= from! && air.at[i]! <= to!);
+  return held.length === 0 ? 0 : Math.max(...held) - Math.min(...held);
+}
+
 /** Two thirds through the first bake: the moment shown until another is pointed at. */
 export function restingMoment(model: ClockModel): number {
   const [first] = model.bakes;

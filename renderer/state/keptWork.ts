@@ -2,11 +2,10 @@
 import { bridge } from '../bridgeClient.ts';
 import { atRisk, openDocument, say, sayFailure, show, useDocument } from './documentStore.ts';
 import { readKept, writeKept, type KeptWork } from './keptText.ts';
-import { sameValue } from './path.ts';
 import { usePlan } from './planStore.ts';
 import { planOf } from './reading.ts';
 import { wording } from '../../physics/evening/problem.ts';
-import { parsePlanText } from '../../physics/evening/planText.ts';
+import { parsePlanText, writePlan } from '../../physics/evening/planText.ts';
 import type { Answer, Ask, PlanDocument } from '../../main/bridge.ts';
 
 /** What would be lost if the window closed now, as a text; empty when nothing would. */
@@ -56,7 +55,8 @@ async function documentOf({ name, base }: KeptWork): Promise<PlanDocument | unde
   const holdsBase = ({ text }: PlanDocument): boolean => {
     const parsed = parsePlanText(text);
     const plan = parsed.ok ? planOf(parsed.file) : parsed;
-    return plan.ok && sameValue(plan.file, base);
+    // A file has its keys in the order of the schema.
+    return plan.ok && writePlan(plan.file) === writePlan(base);
   };
   const opened = useDocument.getState().greeting?.opened;
   if (opened?.name === name && holdsBase(opened)) return opened;

@@ -1,6 +1,10 @@
 /** The built window in a real Chromium, served by the product's own server, with every console error kept. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { planFormat, planVersion, type PlanFile } from '../../physics/evening/planFile.ts';
 import { serveWindow, type Served, type ServeOptions } from './serve.ts';
+import { tempFolder } from './tempFolder.ts';
 
 export interface OpenedWindow {
   readonly page: Page;
@@ -85,4 +89,17 @@ export async function enterInto(page: Page, label: string, text: string): Promis
   await field.fill(text);
   await field.press('Enter');
   await settled(page);
+}
+
+/** A file of a plan that says this and nothing else. */
+export function writtenPlan(fields: Omit<PlanFile, 'format' | 'version'>): string {
+  const file = join(tempFolder(), 'evening.hearthclock');
+  writeFileSync(file, JSON.stringify({ format: planFormat, version: planVersion, ...fields }));
+  return file;
+}
+
+/** A file with the first pizza so many minutes from now. */
+export function plannedIn(minutes: number): string {
+  const time = new Date(Date.now() + minutes * 60_000).toISOString();
+  return writtenPlan({ anchor: { kind: 'eatAt', time } });
 }

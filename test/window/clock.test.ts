@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser } from '../support/browser.ts';
-import { minutesOf, openWindow, settled } from '../support/window.ts';
+import { answersOf, minutesOf, openWindow, plannedIn, settled } from '../support/window.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -208,5 +208,79 @@ describe('the figures behind the chart', () => {
     expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([2560, 1440]);
     expect(errors).toEqual([]);
     await close();
+  });
+});
+
+describe('what can be moved', () => {
+  it('is moved by keys: the whole evening goes along, step by step into the history', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    const before = await answersOf(page);
+    const eat = page.getByRole('slider', { name: 'Eat: moves the evening' });
+    expect(await eat.getAttribute('aria-valuetext')).toBe(before.eat);
+    await eat.press('Shift+ArrowRight');
+    await settled(page);
+    const after = await answersOf(page);
+    expect(minutesOf(after.eat) - minutesOf(before.eat)).toBe(15);
+    expect(minutesOf(after.ovenOn) - minutesOf(before.ovenOn)).toBe(15);
+    expect(after.bake).toBe(before.bake);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect(await answersOf(page)).toEqual(before);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is dragged as one step while the part shown stands still', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    const before = await answersOf(page);
+    const ticks = await page.locator('.plot .xtick text').allTextContents();
+    const box = (await page.getByRole('slider', { name: 'Oven on: moves the evening' }).boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let right = 10; right <= 120; right += 10) await page.mouse.move(x + right, y);
+    expect(await page.locator('.plot .xtick text').allTextContents()).toEqual(ticks);
+    await page.mouse.up();
+    await settled(page);
+    const after = await answersOf(page);
+    const later = minutesOf(after.ovenOn) - minutesOf(before.ovenOn);
+    expect(later).toBeGreaterThan(5);
+    expect(minutesOf(after.eat) - minutesOf(before.eat)).toBe(later);
+    await page.keyboard.press('Control+z');
+    await settled(page);
+    expect(await answersOf(page)).toEqual(before);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('does not go where its dough would have to be mixed in the past, and says why', async () => {
+    const { page, errors, close } = await openWindow(browser, { file: plannedIn(9 * 60) });
+    const before = await answersOf(page);
+    const eat = page.getByRole('slider', { name: 'Eat: moves the evening' });
+    for (let back = 0; back < 24; back += 1) await eat.press('Shift+ArrowLeft');
+    await settled(page);
+    const moved = minutesOf(before.eat) - minutesOf((await answersOf(page)).eat);
+    const notice = await page.getByRole('alert').innerText();
+    expect(notice).toMatch(/would have to begin at .*, before now\. At most \d+ min earlier\./);
+    // Six hours and some of rise are left of nine: some steps went through, the next was refused.
+    expect((moved + 24 * 60) % (24 * 60)).toBeGreaterThanOrEqual(15);
+    expect((moved + 24 * 60) % (24 * 60)).toBeLessThan(4 * 60);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('the present', () => {
+  it('is marked while the evening runs, and not before it', async () => {
+    const running = await openWindow(browser, { file: plannedIn(30) });
+    const flags = await running.page.locator('.plot .annotation-text').allTextContents();
+    expect(flags).toContainEqual(expect.stringMatching(/^now \d\d:\d\d$/));
+    expect(running.errors).toEqual([]);
+    await running.close();
+    const ahead = await openWindow(browser, { file: plannedIn(3 * 24 * 60) });
+    const later = await ahead.page.locator('.plot .annotation-text').allTextContents();
+    expect(later.filter((text) => text.startsWith('now'))).toEqual([]);
+    await ahead.close();
   });
 });

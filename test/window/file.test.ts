@@ -1,8 +1,10 @@
 /** Opening, saving and not losing a plan. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser } from 'playwright-core';
+import { builtWindow } from '../support/serve.ts';
 import { openBrowser } from '../support/browser.ts';
 import { tempFolder } from '../support/tempFolder.ts';
 import { answersOf, enterInto, openWindow, settled } from '../support/window.ts';
@@ -14,6 +16,10 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close();
 });
+
+function keptTexts(folder: string): readonly string[] {
+  return readdirSync(folder).map((name) => readFileSync(join(folder, name), 'utf8'));
+}
 
 describe('the file of a plan', () => {
   it('is saved under its title, listed, and opened again as it was', async () => {
@@ -109,4 +115,93 @@ describe('the file of a plan', () => {
     expect(errors).toEqual([]);
     await close();
   });
+
+  it('keeps a wrong entry and the saved document over a restart', async () => {
+    const data = tempFolder();
+    const first = await openWindow(browser, { data });
+    await first.page.keyboard.press('Control+s');
+    await expect.poll(() => first.page.locator('.saved').innerText()).toMatch(/^saved/);
+    const [name] = readdirSync(first.served.places.plans);
+    await enterInto(first.page, 'Set to', '240 °C');
+    await enterInto(first.page, 'Thickness', 'thick');
+    await expect
+      .poll(() => keptTexts(first.served.places.unsaved), { timeout: 10_000 })
+      .toContainEqual(expect.stringContaining('"text":"thick"'));
+    await first.close();
+
+    const second = await openWindow(browser, { data });
+    const offer = second.page.getByRole('alertdialog');
+    expect(await offer.innerText()).toContain('with an entry not taken yet');
+    await offer.getByRole('button', { name: 'Go on with them' }).click();
+    await expect.poll(() => second.page.getByLabel('Set to', { exact: true }).inputValue()).toBe('240 °C');
+    const field = second.page.getByLabel('Thickness', { exact: true });
+    expect(await field.inputValue()).toBe('thick');
+    expect(await field.getAttribute('aria-invalid')).toBe('true');
+    await enterInto(second.page, 'Thickness', '9 mm');
+    await second.page.keyboard.press('Control+s');
+    await expect.poll(() => second.page.locator('.saved').innerText()).toMatch(/^saved/);
+    // Into the same file, not beside it.
+    expect(readdirSync(second.served.places.plans).filter((one) => one.endsWith('.hearthclock'))).toEqual([
+      name,
+    ]);
+    const written = readFileSync(join(second.served.places.plans, name!), 'utf8');
+    expect(written).toContain('"thickness": "9 mm"');
+    expect(second.errors).toEqual([]);
+    await second.close();
+  });
+
+  it('asks before it replaces what another program wrote, and does what is chosen', async () => {
+    const folder = tempFolder();
+    const file = join(folder, 'shared.hearthclock');
+    const plan = { format: 'hearthclock/evening', version: 1, title: 'Shared', plate: { thickness: '6 mm' } };
+    writeFileSync(file, JSON.stringify(plan));
+    const { page, served, close } = await openWindow(browser, { file });
+    await enterInto(page, 'Thickness', '7 mm');
+    const theirs = JSON.stringify({ ...plan, title: 'Theirs' });
+    writeFileSync(file, theirs);
+    const question = page.getByRole('alertdialog');
+    await page.keyboard.press('Control+s');
+    await question.getByRole('button', { name: 'Cancel' }).click();
+    expect(readFileSync(file, 'utf8')).toBe(theirs);
+    expect(await page.locator('.saved').innerText()).toBe('changes not saved');
+
+    await page.keyboard.press('Control+s');
+    await question.getByRole('button', { name: 'Replace it' }).click();
+    await expect.poll(() => page.locator('.saved').innerText()).toMatch(/^saved/);
+    expect(readFileSync(file, 'utf8')).toContain('"thickness": "7 mm"');
+    await expect.poll(() => question.count()).toBe(0);
+
+    writeFileSync(file, theirs);
+    await enterInto(page, 'Thickness', '8 mm');
+    await page.keyboard.press('Control+s');
+    await question.getByRole('button', { name: 'Save as another file' }).click();
+    await expect.poll(() => readdirSync(served.places.plans)).toEqual(['Shared.hearthclock']);
+    expect(readFileSync(file, 'utf8')).toBe(theirs);
+    await expect.poll(() => question.count()).toBe(0);
+    await close();
+  });
+
+  it('is opened when it is dropped on the window', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    await page.evaluate(() => {
+      const transfer = new DataTransfer();
+      const text = '{ "format": "hearthclock/evening", "version": 1, "title": "Dropped" }';
+      transfer.items.add(new File([text], 'dropped.hearthclock'));
+      for (const type of ['dragover', 'drop']) {
+        document.body.dispatchEvent(
+          new DragEvent(type, { bubbles: true, cancelable: true, dataTransfer: transfer }),
+        );
+      }
+    });
+    await expect.poll(() => page.getByLabel('Title of the evening').inputValue()).toBe('Dropped');
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+it('the window carries the licence of its font', () => {
+  const licence = createRequire(import.meta.url).resolve('@fontsource-variable/inter/LICENSE');
+  const carried = readFileSync(join(builtWindow, 'inter-licence.txt'), 'utf8');
+  expect(carried).toBe(readFileSync(licence, 'utf8'));
+  expect(carried).toContain('SIL OPEN FONT LICENSE');
 });

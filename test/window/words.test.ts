@@ -2,7 +2,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flagRows, spreadApart, stackRows } from '../../renderer/clock/placing.ts';
+import { airRipple, type ClockModel } from '../../renderer/clock/model.ts';
+import { movedTo, whyNot } from '../../renderer/clock/handles.ts';
 import { entryOf, shownQuantity, stepped } from '../../renderer/inputs/shown.ts';
+import { readKept, writeKept } from '../../renderer/state/keptText.ts';
 import { valueAt, withValueAt } from '../../renderer/state/path.ts';
 import { instantText, offsetOf, spanRangeText, spanText, wallTimeOf } from '../../renderer/words/clock.ts';
 import { inUnits } from '../../renderer/words/inUnits.ts';
@@ -63,6 +66,9 @@ describe('units in sentences and fields', () => {
       'At 513 °F the plate of 19.4 lb has 1.18 in left for 46 min',
     );
     expect(inUnits('At 267 °C', 'metric')).toBe('At 267 °C');
+    // Both ends of a range: 480 x 9/5 + 32 = 896, 500 x 9/5 + 32 = 932.
+    expect(inUnits('from 480 to 500 °C for 2 to 4 h', 'us')).toBe('from 896 to 932 °F for 2 to 4 h');
+    expect(inUnits('steps of 100 to 200 K', 'us')).toBe('steps of 100 to 200 K');
   });
 
   it('shows a text as typed in its own units and converted in the others, and keeps what is stored', () => {
@@ -152,5 +158,76 @@ describe('paths into a plan', () => {
     expect(valueAt(wetter, 'dough.liquid.0.percent')).toBe(65);
     expect(valueAt(plan, 'dough.liquid.0.percent')).toBe(62);
     expect(Object.keys(withValueAt(plan, 'plate.width', '38 cm'))).toEqual(['plate', 'dough']);
+  });
+
+  it('below a list leave room for what comes before, and none for what says nothing', () => {
+    const plan = { pizzas: { count: 4 } };
+    const third = withValueAt(plan, 'pizzas.each.2.diameter', '33 cm');
+    expect(third).toEqual({ pizzas: { count: 4, each: [{}, {}, { diameter: '33 cm' }] } });
+    const first = withValueAt(third, 'pizzas.each.0.shade', 'dark');
+    expect(withValueAt(first, 'pizzas.each.2.diameter', undefined)).toEqual({
+      pizzas: { count: 4, each: [{ shade: 'dark' }] },
+    });
+    expect(withValueAt(third, 'pizzas.each.2.diameter', undefined)).toEqual(plan);
+  });
+});
+
+describe('moving the evening', () => {
+  const minute = 60_000;
+  const noon = Date.parse('2026-01-31T12:00:00Z');
+
+  it('goes by whole minutes of the clock', () => {
+    expect(movedTo(noon, 7 * minute + 20_000)).toBe(noon + 7 * minute);
+  });
+
+  it('is refused where something would have to begin in the past, and says how far it may go', () => {
+    const begin = noon + 30 * minute;
+    expect(whyNot(begin, -30 * minute, noon, 60)).toBeUndefined();
+    expect(whyNot(begin, -31 * minute, noon, 60)).toMatch(
+      /begin at 12:59.*before now\. At most 30 min earlier\.$/,
+    );
+    expect(whyNot(begin, 600 * minute, noon, 60)).toBeUndefined();
+    // What has begun already can be set back to when it did.
+    expect(whyNot(noon - minute, -5 * minute, noon, 60)).toBeUndefined();
+  });
+});
+
+describe('work kept aside', () => {
+  const file = { format: 'hearthclock/evening', version: 1, title: 'Kept' } as const;
+  const drafts = { 'plate.thickness': { text: 'thick', value: undefined, reason: 'Found "thick".' } };
+
+  it('comes back with its wrong entries and with what it grew from', () => {
+    const kept = { file, drafts, base: { ...file, title: 'Before' }, name: 'Friday' };
+    expect(readKept(writeKept(kept))).toEqual({ ok: true, kept });
+  });
+
+  it('may be a plain plan, and is refused with reasons when it is none', () => {
+    const plain = readKept(JSON.stringify(file));
+    expect(plain.ok && plain.kept).toEqual({ file, drafts: {}, base: undefined, name: undefined });
+    const broken = readKept(
+      JSON.stringify({ format: 'hearthclock/unsaved', version: 1, plan: { title: 3 } }),
+    );
+    expect(broken.ok).toBe(false);
+    expect(readKept('{').ok).toBe(false);
+  });
+});
+
+describe('a chart', () => {
+  it('knows how far the held air swings, between the signal and the ready plate only', () => {
+    const at = [0, 1, 2, 3, 4, 5];
+    const event = (id: 'signal' | 'ready', when: number) => ({ id, label: id, at: when });
+    const model: ClockModel = {
+      offset: 0,
+      whole: { from: 0, to: 5 },
+      usual: { from: 0, to: 5 },
+      ovenOn: 0,
+      series: [{ id: 'air', pizza: undefined, at, kelvin: Float64Array.of(300, 500, 560, 490, 530, 350) }],
+      events: [event('signal', 1), event('ready', 4)],
+      bars: [],
+      readyBand: undefined,
+      bakes: [],
+    };
+    expect(airRipple(model)).toBe(70);
+    expect(airRipple({ ...model, series: [] })).toBe(0);
   });
 });
