@@ -1,5 +1,5 @@
 /** The view Plan: drawing, inputs, answers, clock, notes. */
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { X } from 'lucide-react';
 import { Answers } from './answers/Answers.tsx';
 import { Clock } from './clock/Clock.tsx';
@@ -8,6 +8,7 @@ import { momentAt } from './clock/moment.ts';
 import { Drawing } from './drawing/Drawing.tsx';
 import { Inputs } from './inputs/Inputs.tsx';
 import { Notes } from './notes/Notes.tsx';
+import { useDocument } from './state/documentStore.ts';
 import { useForecast, type Forecast } from './state/forecastStore.ts';
 import { useMoment } from './state/momentStore.ts';
 import { usePlan } from './state/planStore.ts';
@@ -94,6 +95,12 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
   // The plate follows the hand at once; its temperatures follow as soon as they are computed.
   const evening = reading.ok ? reading.evening : forecast.evening;
   const dim = held || stuck ? 'dims dimmed' : 'dims';
+  const main = useRef<HTMLDivElement>(null);
+  const opened = useDocument((state) => state.opened);
+  useEffect(() => {
+    // Another plan begins at its answers, wherever the one before was read.
+    main.current?.scrollTo(0, 0);
+  }, [opened]);
   return (
     <>
       <div className="drawing-area">
@@ -108,7 +115,7 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
           />
         </div>
       </div>
-      <div className="main-area" aria-busy={busy !== undefined}>
+      <div className="main-area" ref={main} aria-busy={busy !== undefined}>
         <Held />
         <div className={dim}>
           <Answers answers={answers} assumed={assumed} />

@@ -2,16 +2,12 @@
 import { memo } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
 import { pointAt } from '../state/momentStore.ts';
+import { unbroken } from '../words/unbroken.ts';
 import type { AnswerWords } from '../words/answers.ts';
 
 interface AnswersProps {
   readonly answers: readonly AnswerWords[];
   readonly assumed: readonly string[];
-}
-
-/** A figure and its unit stay on one line. */
-function unbroken(text: string): string {
-  return text.replaceAll(/(\d|½) (?=(?:g|oz|min|s|h|AM|PM)\b)/gu, '$1\u00a0');
 }
 
 function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly string[] }) {

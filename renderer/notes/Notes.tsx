@@ -10,6 +10,7 @@ import { apartText, paceLines, remedyWords, type PlanChange } from '../words/adv
 import { lateStartLines } from '../words/answers.ts';
 import { inUnits } from '../words/inUnits.ts';
 import { assumptionTexts } from '../words/assumed.ts';
+import { unbroken } from '../words/unbroken.ts';
 import { wording } from '../../physics/evening/problem.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { PlanAnswer } from '../../physics/evening/answer.ts';
@@ -24,7 +25,7 @@ function Lines({ lines }: { readonly lines: readonly string[] }) {
   return (
     <ul>
       {lines.map((line) => (
-        <li key={line}>{line}</li>
+        <li key={line}>{unbroken(line)}</li>
       ))}
     </ul>
   );
@@ -55,13 +56,11 @@ function Bake({ forecast, units }: NotesProps) {
   return (
     <section>
       <h2>Base and top</h2>
-      <p>{apartText(bakeAdvice)}</p>
+      <p>{unbroken(apartText(bakeAdvice))}</p>
       <ul>
         {remedies.slice(0, 4).map(({ what, gives, change }) => (
           <li key={what} className="advice">
-            <span>
-              {what}: {gives}.
-            </span>
+            <span>{unbroken(`${what}: ${gives}.`)}</span>
             <TryKey change={change} what={what} />
           </li>
         ))}
@@ -78,7 +77,7 @@ function Meeting({ answer, units }: { readonly answer: PlanAnswer; readonly unit
       <ul className="two-columns">
         {answer.suggestions.map(({ id, message, change }) => (
           <li key={id + message} className="advice">
-            <span>{inUnits(message, units)}</span>
+            <span>{unbroken(inUnits(message, units))}</span>
             <TryKey change={change} what={inUnits(message, units)} />
           </li>
         ))}
@@ -114,7 +113,7 @@ function Assumed({ texts }: { readonly texts: readonly string[] }) {
       )}
       <ul id={id} className="three-columns" hidden={!short && !open}>
         {texts.map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{unbroken(text)}</li>
         ))}
       </ul>
     </section>
@@ -142,10 +141,10 @@ export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
         <ul className="two-columns">
           {answer.warnings.map(({ code, message, source }) => (
             <li key={code + message}>
-              {inUnits(message, units)}
+              {unbroken(inUnits(message, units))}
               {source !== undefined && (
                 <span className="caution-source">
-                  {inUnits(source, units).replace(/^\p{Ll}/u, (first) => first.toUpperCase())}.
+                  {unbroken(inUnits(source, units)).replace(/^\p{Ll}/u, (first) => first.toUpperCase())}.
                 </span>
               )}
             </li>

@@ -1,7 +1,7 @@
 /** The built window in a real Chromium, served by the product's own server, with every console error kept. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { planFormat, planVersion, type PlanFile } from '../../physics/evening/planFile.ts';
 import { serveWindow, type Served, type ServeOptions } from './serve.ts';
 import { tempFolder } from './tempFolder.ts';
@@ -67,6 +67,11 @@ export async function answersOf(page: Page): Promise<Answers> {
   const figure = async (id: string): Promise<string> =>
     (await page.locator(`#answer-${id} .answer-figure`).innerText()).replaceAll(/\s+/g, ' ').trim();
   return { ovenOn: await figure('oven-on'), bake: await figure('bake'), eat: await figure('eat') };
+}
+
+/** Texts as they read, whatever kind of space keeps a figure and its unit together. */
+export async function textsOf(texts: Locator): Promise<readonly string[]> {
+  return (await texts.allInnerTexts()).map((text) => text.replaceAll(/\s+/gu, ' ').trim());
 }
 
 /** Minutes of a clock time such as 18:43, counted from noon, so that an evening does not cross zero. */

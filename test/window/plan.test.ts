@@ -11,6 +11,7 @@ import {
   plannedIn,
   secondsOf,
   settled,
+  textsOf,
   writtenPlan,
   type OpenedWindow,
 } from '../support/window.ts';
@@ -184,7 +185,7 @@ describe('a change of the plan', () => {
 describe('below the clock', () => {
   it('a later start of the oven finds the plate colder and the bake longer, step by step', async () => {
     const page = await open();
-    const lines = await page.locator('.notes li', { hasText: /min late:/ }).allInnerTexts();
+    const lines = await textsOf(page.locator('.notes li', { hasText: /min late:/ }));
     expect(lines.length).toBeGreaterThanOrEqual(3);
     const read = lines.map((line) => {
       const match = /^(\d+) min late: plate (\d+) degrees? colder, first bake (.*) longer$/.exec(line);
@@ -200,12 +201,12 @@ describe('below the clock', () => {
 
   it('cautions and assumptions are written out, in the units shown', async () => {
     const page = await open();
-    expect(await page.locator('.mind li').allInnerTexts()).toContainEqual(expect.stringMatching(/\d °C/));
+    expect(await textsOf(page.locator('.mind li'))).toContainEqual(expect.stringMatching(/\d °C/));
     await page.getByRole('radio', { name: '°F · US' }).click();
-    const cautions = await page.locator('.mind li').allInnerTexts();
+    const cautions = await textsOf(page.locator('.mind li'));
     expect(cautions).toContainEqual(expect.stringMatching(/\d °F/));
     expect(cautions.filter((text) => text.includes('°C'))).toEqual([]);
-    expect(await page.locator('.notes').innerText()).toContain(
+    expect((await textsOf(page.locator('.notes'))).join()).toContain(
       'Oven: warm at the start 70 °F, from the kitchen',
     );
   });
@@ -217,7 +218,7 @@ describe('advice', () => {
     const before = await answersOf(page);
     const advice = page.locator('.notes li', { hasText: /^Bake on parchment: / });
     const said = /: bake ((?:\d+ min)?(?: ?\d+ s)?), base golden, rim done too/.exec(
-      await advice.innerText(),
+      (await textsOf(advice)).join(),
     );
     expect(said).not.toBeNull();
     await advice.getByRole('button', { name: 'Try: Bake on parchment' }).click();
@@ -249,7 +250,7 @@ describe('advice', () => {
     const meeting = page
       .locator('section', { hasText: 'So that dough and plate meet' })
       .getByRole('listitem');
-    const first = (await meeting.first().innerText()).replaceAll(/\s+/g, ' ');
+    const first = (await textsOf(meeting))[0];
     expect(first).toMatch(/yeast.*; mix the dough to.*; let the dough rise/);
     await meeting.first().getByRole('button', { name: /^Try/ }).click();
     await settled(page);
@@ -263,7 +264,7 @@ describe('advice', () => {
   it('says what begins first, and how much later the others may', async () => {
     const page = await open();
     const pace = page.locator('section', { hasText: 'What sets the pace' }).getByRole('listitem');
-    const lines = await pace.allInnerTexts();
+    const lines = await textsOf(pace);
     // Six hours of rise against three quarters of an hour of preheat.
     expect(lines[0]).toMatch(/^The dough begins first, by 1\d:\d\d/);
     const { ovenOn } = await answersOf(page);
