@@ -85,6 +85,8 @@ describe('validate', () => {
       'Standards, handbooks and textbooks',
       'Ovens',
       'Plates',
+      'Bakes',
+      'Dough',
     ]);
   });
 });
