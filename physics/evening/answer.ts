@@ -111,9 +111,17 @@ export interface DoughForTime {
 export interface ToppingsAnswer {
   readonly sauceG: number;
   readonly cheeseG: number;
-  /** g/cm2 of the part that is topped */
+  /** g/cm2 of the part that is topped, over all pizzas */
   readonly sauceGPerCm2: number;
   readonly cheeseGPerCm2: number;
+  /** pizza by pizza, also where they are all alike */
+  readonly each: readonly {
+    readonly pizza: number;
+    readonly diameterCm: number;
+    readonly ballG: number;
+    readonly sauceG: number;
+    readonly cheeseG: number;
+  }[];
   /** cans to open, g of sauce in each, g of sauce left over, and for how many pizzas more that is */
   readonly cans: number;
   readonly canYieldG: number;

@@ -8,6 +8,8 @@ import type { Warning } from './answer.ts';
 import { coolingTime, safeToTouch } from '../plate/cooling.ts';
 import { enclosureSides } from '../plate/geometry.ts';
 import type { Evening } from './evening.ts';
+import type { BenchId } from './ids.ts';
+import { everyPizza } from './onePizza.ts';
 
 export interface CautionFacts {
   readonly evening: Evening;
@@ -48,9 +50,14 @@ const hours = (seconds: number): string => `${(seconds / 3600).toFixed(1)} h`;
 
 type Caution = (facts: CautionFacts) => Warning | undefined;
 
-const parchment: Caution = ({ evening: { oven, pizzas } }) => {
+/** Whether any pizza lies on this. */
+const anyOn = (evening: Evening, bench: BenchId): boolean =>
+  everyPizza(evening).some(({ pizzas }) => pizzas.bench === bench);
+
+const parchment: Caution = ({ evening }) => {
+  const { oven } = evening;
   const setpoint = oven.setpoint - zeroCelsius;
-  if (pizzas.bench !== 'parchment' || setpoint <= parchmentRating) return undefined;
+  if (!anyOn(evening, 'parchment') || setpoint <= parchmentRating) return undefined;
   return {
     code: 'parchment-above-rating',
     message: `Baking paper is commonly rated to ${parchmentRating} to 230 °C and the oven is set to ${round(setpoint)} °C: above its rating it chars and can catch fire. Trim it to the pizza, pull it out after a minute or two when the base has set, keep it from the elements and stay by the oven; flour or semolina and a peel avoid it.`,
@@ -146,9 +153,10 @@ const selfCleaning: Caution = ({ plateMass }) => ({
   source: "four makers' manuals and a German consumer test: 480 to 500 °C for 2 to 4 h",
 });
 
-const oil: Caution = ({ evening: { dough, pizzas, plate, oven }, material, hottestPlate }) => {
+const oil: Caution = ({ evening, material, hottestPlate }) => {
+  const { dough, plate, oven } = evening;
   const film = plate.surface === 'seasoned' && material.metallic;
-  const oiled = pizzas.bench === 'metal' || dough.oil > 0;
+  const oiled = anyOn(evening, 'metal') || dough.oil > 0;
   const top = hottestPlate - zeroCelsius;
   if (top <= oilSmokes.from || !(film || oiled)) return undefined;
   const which =

@@ -6,6 +6,7 @@ import { yeastFor } from '../dough/riseSolve.ts';
 import type { Warning } from './answer.ts';
 import type { Evening } from './evening.ts';
 import type { FlourId } from './ids.ts';
+import { ballMasses } from './onePizza.ts';
 import type { DoughPlan } from './planDough.ts';
 import { OutOfRange } from './problem.ts';
 import { celsiusText, durationText, gramsText, percentText } from './steps.ts';
@@ -127,7 +128,8 @@ function flourWarnings({ dough }: Evening, { stages }: Facts): readonly Warning[
   ];
 }
 
-function handlingWarnings({ dough, pizzas, kitchen }: Evening, plan: Facts): readonly Warning[] {
+function handlingWarnings(evening: Evening, plan: Facts): readonly Warning[] {
+  const { dough, kitchen } = evening;
   const warnings: Warning[] = [];
   const wet = plan.trueHydrationPercent;
   if (dough.mixing === 'food-processor' && wet > processorLimit)
@@ -138,7 +140,7 @@ function handlingWarnings({ dough, pizzas, kitchen }: Evening, plan: Facts): rea
   const { temperature } = plan.rise.end;
   if (temperature < opensFrom && kitchen.roomTemperature > opensFrom) {
     const warming =
-      timeConstant(pizzas.ballMass, 'boxed') *
+      timeConstant(Math.max(...ballMasses(evening)), 'boxed') *
       Math.log((kitchen.roomTemperature - temperature) / (kitchen.roomTemperature - opensFrom));
     warnings.push({
       code: 'cold-dough',

@@ -26,3 +26,28 @@ export function withPizza(evening: Evening, pizza: number): Evening {
     },
   };
 }
+
+/** For each pizza in its order the evening as if all were like it. */
+export function everyPizza(evening: Evening): readonly Evening[] {
+  return Array.from({ length: evening.pizzas.count }, (_, index) => withPizza(evening, index + 1));
+}
+
+/** kg of each ball, in the order of the pizzas */
+export function ballMasses(evening: Evening): readonly number[] {
+  return everyPizza(evening).map(({ pizzas }) => pizzas.ballMass);
+}
+
+/** kg of all balls together */
+export function doughMass(evening: Evening): number {
+  const { count, ballMass, each } = evening.pizzas;
+  return each === undefined ? count * ballMass : sum(ballMasses(evening));
+}
+
+/** kg of cheese on one pizza of an evening whose pizzas are alike */
+export function cheeseOn({ toppings }: Pick<Evening, 'toppings'>): number {
+  return sum(toppings.cheese.map(({ mass }) => mass));
+}
+
+export function sum(values: readonly number[]): number {
+  return values.reduce((all, value) => all + value, 0);
+}

@@ -7,12 +7,13 @@ import { shareKilled } from '../dough/yeastSurvival.ts';
 import type { Warning } from './answer.ts';
 import { doughWarnings } from './doughWarnings.ts';
 import type { Evening, RisePhase } from './evening.ts';
+import { doughMass } from './onePizza.ts';
 
 /** A stretch of the rise with its length in s. */
 export type RiseStage = RisePhase & { readonly duration: number };
 
 export interface DoughPlan {
-  /** g as weighed, by ingredient; the sum is count x ball mass within half a step of the scale */
+  /** g as weighed, by ingredient; the sum is that of all balls within half a step of the scale */
   readonly grams: Readonly<Record<string, number>>;
   readonly batch: Batch;
   readonly liquid: LiquidAdvice;
@@ -41,18 +42,21 @@ export function phasesOf({ dough }: Evening): readonly RisePhase[] {
 
 /** The same as the rise computes them: in one piece of all the dough, or as balls. */
 export function segmentsOf(evening: Evening): readonly OpenSegment[] {
-  const { count, ballMass } = evening.pizzas;
+  const all = doughMass(evening);
+  // Balls that differ go by their mean: it lies between the one that follows the room first and the one that does last.
+  const ball = all / evening.pizzas.count;
   return phasesOf(evening).map(({ temperature, duration, cover, as }) => ({
     temperature,
     duration,
     cover,
-    mass: as === 'balls' ? ballMass : count * ballMass,
+    mass: as === 'balls' ? ball : all,
   }));
 }
 
 /** What goes into the bowl, unrounded. @throws OutOfRange for a formula that cannot be */
-export function batchOf({ dough, pizzas, kitchen }: Evening): Batch {
-  const { flour } = massesFromTotal(percentagesOf(dough), pizzas.count * pizzas.ballMass);
+export function batchOf(evening: Evening): Batch {
+  const { dough, kitchen } = evening;
+  const { flour } = massesFromTotal(percentagesOf(dough), doughMass(evening));
   const share = flour / 100;
   return {
     flour,
@@ -69,8 +73,8 @@ export function batchOf({ dough, pizzas, kitchen }: Evening): Batch {
 
 /** @throws OutOfRange for a dough that cannot be made or is not ready within 14 days; its path is a field of the plan */
 export function planDough(evening: Evening): DoughPlan {
-  const { dough, pizzas, kitchen } = evening;
-  const exact = massesFromTotal(percentagesOf(dough), pizzas.count * pizzas.ballMass);
+  const { dough, kitchen } = evening;
+  const exact = massesFromTotal(percentagesOf(dough), doughMass(evening));
   const inGrams = Object.fromEntries(Object.entries(exact).map(([name, mass]) => [name, 1000 * mass]));
   const batch = batchOf(evening);
   const liquid = liquidTemperature(batch);

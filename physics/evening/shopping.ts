@@ -2,7 +2,8 @@
 import { freshYeastRange } from '../dough/ingredients.ts';
 import type { Range, ShoppingItem } from './answer.ts';
 import type { Evening } from './evening.ts';
-import { type CheeseId, type FlourId, type YeastId, yeastIds } from './ids.ts';
+import { type BenchId, type CheeseId, type FlourId, type YeastId, yeastIds } from './ids.ts';
+import { everyPizza } from './onePizza.ts';
 import { toppingsAnswer } from './toppings.ts';
 
 const flourNames: Readonly<Record<FlourId, string>> = {
@@ -49,18 +50,21 @@ export function shoppingList(
   evening: Evening,
   grams: Readonly<Record<string, number>>,
 ): readonly ShoppingItem[] {
-  const { dough, pizzas, toppings } = evening;
+  const { dough, toppings } = evening;
+  const every = everyPizza(evening);
+  const onBenchOf = (bench: BenchId): number =>
+    benchFlour * every.filter(({ pizzas }) => pizzas.bench === bench).length;
   const items: ShoppingItem[] = [];
   const add = (item: string, mass: number | undefined, note = ''): void => {
     if (mass !== undefined && mass > 0) items.push({ item, grams: mass, note });
   };
-  const onBench = pizzas.bench === 'flour' ? benchFlour * pizzas.count : 0;
+  const onBench = onBenchOf('flour');
   add(
     flourNames[dough.flour],
     grams['flour']! + onBench,
     onBench > 0 ? `${onBench} g of it for the bench` : '',
   );
-  if (pizzas.bench === 'semolina') add('semolina', benchFlour * pizzas.count, 'for the bench');
+  add('semolina', onBenchOf('semolina'), 'for the bench');
   for (const name of ['beer', 'milk', 'whey', 'honey', 'sugar', 'salt', 'oil']) add(name, grams[name]);
   add('other liquid', grams['custom']);
   const { kind } = dough.yeast;
@@ -79,6 +83,9 @@ export function shoppingList(
     sauceG > 0 ? 1000 * cans * toppings.can : 0,
     `${cans} ${cans === 1 ? 'can' : 'cans'} of ${(1000 * toppings.can).toFixed(0)} g${left}`,
   );
-  for (const { kind: cheese, mass } of toppings.cheese) add(cheeseNames[cheese], 1000 * mass * pizzas.count);
+  const cheeses = new Map<CheeseId, number>();
+  for (const part of every.flatMap((own) => own.toppings.cheese))
+    cheeses.set(part.kind, (cheeses.get(part.kind) ?? 0) + 1000 * part.mass);
+  for (const [cheese, mass] of cheeses) add(cheeseNames[cheese], mass);
   return items;
 }

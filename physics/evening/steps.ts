@@ -2,6 +2,7 @@
 import { zeroCelsius } from '../materials/constants.ts';
 import type { Evening } from './evening.ts';
 import type { BenchId, LiquidId, MixingId, RisePlaceId, YeastId } from './ids.ts';
+import { ballMasses, cheeseOn, everyPizza, withPizza } from './onePizza.ts';
 import type { RiseStage } from './planDough.ts';
 
 const liquidNames: Readonly<Record<LiquidId, string>> = {
@@ -106,32 +107,66 @@ export function moveStep(stage: RiseStage, before: RiseStage): string {
     : `Set ${what} down for ${durationText(stage.duration)} at ${celsiusText(stage.temperature)}`;
 }
 
+/** `4 balls of 250 g`, `2 balls of 250 g and 1 of 300 g` */
+function ballsText(grams: readonly string[]): string {
+  const sizes = [...new Set(grams)];
+  const counted = sizes.map((size) => ({ size, count: grams.filter((one) => one === size).length }));
+  const [first, ...others] = counted as [(typeof counted)[number], ...typeof counted];
+  return listed([
+    `${first.count} ${first.count === 1 ? 'ball' : 'balls'} of ${first.size}`,
+    ...others.map(({ size, count }) => `${count} of ${size}`),
+  ]);
+}
+
 /** @param stage where the balls go first */
-export function ballStep({ pizzas }: Evening, stage: RiseStage): string {
+export function ballStep(evening: Evening, stage: RiseStage): string {
+  const balls = ballMasses(evening).map(gramsText);
   const divide =
-    pizzas.count === 1
-      ? `Shape the dough into a ball of ${(pizzas.ballMass * 1000).toFixed(0)} g`
-      : `Divide the dough into ${pizzas.count} balls of ${(pizzas.ballMass * 1000).toFixed(0)} g`;
+    balls.length === 1
+      ? `Shape the dough into a ball of ${balls[0]!}`
+      : `Divide the dough into ${ballsText(balls)}`;
   const cover = stage.cover === 'oiled' ? 'oil thinly' : stage.cover === 'boxed' ? 'box' : 'cover';
   return stage.where === 'room'
     ? `${divide}, ${cover}, and let rest ${durationText(stage.duration)} at ${celsiusText(stage.temperature)}`
     : `${divide}, ${cover}, and ${carriedTo(stage)}`;
 }
 
-export function prepareStep({ pizzas, toppings }: Evening): string {
-  const each = pizzas.count === 1 ? '' : ` for each of ${pizzas.count} pizzas`;
-  const sauce = `${(toppings.sauce * 1000).toFixed(0)} g sauce`;
-  const cheese = toppings.cheese.reduce((sum, part) => sum + part.mass, 0);
-  return `Get ready ${sauce} and ${(cheese * 1000).toFixed(0)} g cheese${each}, and keep the cheese cool`;
+/** `70 g sauce` and `120 g cheese`, as far as there is any. @param evening of one pizza, as `withPizza` gives it */
+function onTop(evening: Evening): readonly string[] {
+  const { sauce } = evening.toppings;
+  const cheese = cheeseOn(evening);
+  return [
+    ...(sauce > 0 ? [`${gramsText(sauce)} sauce`] : []),
+    ...(cheese > 0 ? [`${gramsText(cheese)} cheese`] : []),
+  ];
+}
+
+export function prepareStep(evening: Evening): string {
+  const tops = everyPizza(evening).map((own) => listed(onTop(own)));
+  const kinds = [...new Set(tops)];
+  const cool = tops.some((top) => top.includes('cheese')) ? ', and keep the cheese cool' : '';
+  if (kinds.length === 1) {
+    const each = tops.length === 1 ? '' : ` for each of ${tops.length} pizzas`;
+    return kinds[0] === '' ? 'Clear the bench for shaping' : `Get ready ${kinds[0]!}${each}${cool}`;
+  }
+  const portions = kinds
+    .filter((kind) => kind !== '')
+    .map((kind) => {
+      const pizzas = tops.flatMap((top, index) => (top === kind ? [String(index + 1)] : []));
+      return `${kind} for ${pizzas.length === 1 ? 'pizza' : 'pizzas'} ${listed(pizzas)}`;
+    });
+  return `Get ready ${portions.join('; ')}${cool}`;
 }
 
 export function preheatStep({ oven }: Evening, plateReady: number): string {
   return `Put the plate in its place and switch the oven on at ${celsiusText(oven.setpoint)}; the plate is ready after ${durationText(plateReady)}, later than the oven says`;
 }
 
-export function shapeStep({ pizzas, toppings }: Evening, pizza: number): string {
-  const cheese = toppings.cheese.reduce((sum, part) => sum + part.mass, 0);
-  return `Shape pizza ${pizza} to ${(pizzas.diameter * 100).toFixed(0)} cm ${benchWords[pizzas.bench]}, ${(toppings.sauce * 1000).toFixed(0)} g sauce, ${(cheese * 1000).toFixed(0)} g cheese`;
+export function shapeStep(evening: Evening, pizza: number): string {
+  const own = withPizza(evening, pizza);
+  const { diameter, bench } = own.pizzas;
+  const shaped = `Shape pizza ${pizza} to ${(diameter * 100).toFixed(0)} cm ${benchWords[bench]}`;
+  return [shaped, ...onTop(own)].join(', ');
 }
 
 export function loadStep(pizza: number, seconds: number): string {

@@ -3,6 +3,7 @@ import { toppedArea } from '../dough/area.ts';
 import type { ToppingsAnswer } from './answer.ts';
 import type { Evening } from './evening.ts';
 import type { TomatoId } from './ids.ts';
+import { cheeseOn, everyPizza, sum } from './onePizza.ts';
 
 /**
  * kg of contents in cans as sold. No. 10: 105 oz, No. 2 1/2: 29 oz, No. 2: 20 oz, No. 303: 16 oz, No. 300: 14 1/2 oz
@@ -35,10 +36,20 @@ export interface Cans {
   readonly leftForPizzas: number;
 }
 
-/** Whole cans for so much sauce. @param each kg a pizza; 0 opens none */
-export function cansFor(each: number, pizzas: number, can: number, tomatoes: TomatoId): Cans {
+/**
+ * Whole cans for so much sauce.
+ *
+ * @param each kg a pizza; 0 opens none
+ * @param needed kg for all, where the pizzas differ and `each` is their mean
+ */
+export function cansFor(
+  each: number,
+  pizzas: number,
+  can: number,
+  tomatoes: TomatoId,
+  needed = each * pizzas,
+): Cans {
   const perCan = can * sauceShare[tomatoes];
-  const needed = each * pizzas;
   // 4 x 0.1 kg out of 0.4 kg are one can, whatever the last bit says.
   const count = needed > 0 ? Math.ceil(needed / perCan - 1e-9) : 0;
   const left = Math.max(0, count * perCan - needed);
@@ -50,15 +61,27 @@ export function cansFor(each: number, pizzas: number, can: number, tomatoes: Tom
   };
 }
 
-export function toppingsAnswer({ pizzas, toppings }: Evening): ToppingsAnswer {
-  const area = toppedArea(pizzas.diameter);
-  const cheese = toppings.cheese.reduce((sum, { mass }) => sum + mass, 0);
-  const cans = cansFor(toppings.sauce, pizzas.count, toppings.can, toppings.tomatoes);
+export function toppingsAnswer(evening: Evening): ToppingsAnswer {
+  const { can, tomatoes } = evening.toppings;
+  const every = everyPizza(evening);
+  const area = sum(every.map(({ pizzas }) => toppedArea(pizzas.diameter)));
+  const sauces = every.map(({ toppings }) => toppings.sauce);
+  const cheeses = every.map(cheeseOn);
+  const [sauce, cheese] = [sum(sauces), sum(cheeses)];
+  const sauced = sauces.filter((mass) => mass > 0).length;
+  const cans = cansFor(sauced === 0 ? 0 : sauce / sauced, sauced, can, tomatoes, sauce);
   return {
-    sauceG: 1000 * toppings.sauce * pizzas.count,
-    cheeseG: 1000 * cheese * pizzas.count,
-    sauceGPerCm2: (0.1 * toppings.sauce) / area,
+    sauceG: 1000 * sauce,
+    cheeseG: 1000 * cheese,
+    sauceGPerCm2: (0.1 * sauce) / area,
     cheeseGPerCm2: (0.1 * cheese) / area,
+    each: every.map((own, index) => ({
+      pizza: index + 1,
+      diameterCm: 100 * own.pizzas.diameter,
+      ballG: 1000 * own.pizzas.ballMass,
+      sauceG: 1000 * own.toppings.sauce,
+      cheeseG: 1000 * cheeses[index]!,
+    })),
     cans: cans.count,
     canYieldG: 1000 * cans.yield,
     leftSauceG: 1000 * cans.left,

@@ -84,6 +84,7 @@ export const fixture: PlanAnswer = {
     cheeseG: 480,
     sauceGPerCm2: 0.12,
     cheeseGPerCm2: 0.2,
+    each: [1, 2, 3, 4].map((pizza) => ({ pizza, diameterCm: 30, ballG: 250, sauceG: 70, cheeseG: 120 })),
     cans: 1,
     canYieldG: 400,
     leftSauceG: 120,
