@@ -4,10 +4,12 @@ import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
 import { ConflictSheet, KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
-import { PlanView } from './PlanView.tsx';
 import { listenForKeys } from './state/commands.ts';
 import { openPicked } from './state/documentStore.ts';
 import type { Theme } from './state/settingsStore.ts';
+import { isViewId, showView, useView } from './state/viewStore.ts';
+import { useForecast } from './state/forecastStore.ts';
+import { views } from './views.tsx';
 
 /** A plan can be dropped anywhere on the window. */
 function useDrop(): void {
@@ -36,34 +38,53 @@ export function App({ theme }: { readonly theme: Theme }) {
   const closeDrawer = useCallback(() => {
     setDrawer(false);
   }, []);
+  const view = useView((state) => state.view);
+  const work = useForecast((state) => (state.forecast === undefined ? 'point' : state.busy));
   useDrop();
   useEffect(
     () =>
-      listenForKeys(() => {
-        setKeysShown(true);
-      }),
+      listenForKeys(
+        () => {
+          setKeysShown(true);
+        },
+        views.map(({ id }) => id),
+      ),
     [],
   );
   return (
-    <div className="window">
+    <div className="window" data-computing={work ?? 'nothing'}>
       <Header
         onKeys={() => {
           setKeysShown(true);
         }}
         onInputs={() => {
+          showView('plan');
           setDrawer(true);
         }}
       />
-      <Tabs className="tabs">
+      <Tabs
+        className="tabs"
+        selectedKey={view}
+        onSelectionChange={(key) => {
+          const id = String(key);
+          if (isViewId(id)) showView(id);
+        }}
+      >
         <nav className="tab-place" aria-label="Views">
           <TabList className="tab-list" aria-label="Views">
-            <Tab id="plan">Plan</Tab>
+            {views.map(({ id, name }) => (
+              <Tab key={id} id={id}>
+                {name}
+              </Tab>
+            ))}
           </TabList>
         </nav>
         <main className="panels">
-          <TabPanel id="plan" className="body">
-            <PlanView theme={theme} drawer={drawer} onDrawerClose={closeDrawer} />
-          </TabPanel>
+          {views.map(({ id, panel, draw }) => (
+            <TabPanel key={id} id={id} className={panel}>
+              {draw({ theme, drawer, onDrawerClose: closeDrawer })}
+            </TabPanel>
+          ))}
         </main>
       </Tabs>
       <LiveRegion />

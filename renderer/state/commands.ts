@@ -3,6 +3,7 @@ import { choosePlan, openExample, savePlan, savePlanAs, useDocument } from './do
 import { toggleTable } from './momentStore.ts';
 import { redo, undo } from './planStore.ts';
 import { useSettings } from './settingsStore.ts';
+import { showView, viewIds, type ViewId } from './viewStore.ts';
 
 export interface KeyHelp {
   readonly keys: string;
@@ -19,6 +20,7 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: `${command} Shift S`, does: 'Save under another name' },
   { keys: `${command} O`, does: 'Open' },
   { keys: `${command} P`, does: 'Print' },
+  { keys: `${command} 1 … ${String(viewIds.length)}`, does: 'Open a view, in the order of the tabs' },
   { keys: 'T', does: 'Chart or table' },
   { keys: '?', does: 'This list' },
   { keys: 'Arrows, on the line in the chart', does: 'Move the moment by 1 min, with Shift by 10' },
@@ -85,10 +87,22 @@ function isTyping(target: EventTarget | null): boolean {
   );
 }
 
-export function listenForKeys(showKeys: () => void): () => void {
+/** The view that a digit opens; undefined for one that is not there. */
+function viewOf(key: string, views: readonly ViewId[]): ViewId | undefined {
+  return views.find((id) => String(viewIds.indexOf(id) + 1) === key);
+}
+
+/** @param views that can be opened */
+export function listenForKeys(showKeys: () => void, views: readonly ViewId[]): () => void {
   const hear = (event: KeyboardEvent): void => {
     const key = event.key.toLowerCase();
     if ((apple ? event.metaKey : event.ctrlKey) && !event.altKey) {
+      const view = event.shiftKey ? undefined : viewOf(key, views);
+      if (view !== undefined) {
+        event.preventDefault();
+        showView(view);
+        return;
+      }
       const name = withCommandKey[`${event.shiftKey ? 'shift+' : ''}${key}`];
       // Inside a field the browser's own undo takes back what is being typed.
       const typing = event.target instanceof HTMLInputElement && event.target.dataset['typing'] === 'true';
