@@ -51,9 +51,14 @@ export async function openWindow(browser: Browser, options: WindowOptions = {}):
   };
 }
 
-/** Until the forecast, band included, is that of the plan as it stands. */
+/** Until the point forecast is that of the plan as it stands; ranges and tried advice follow it, see `complete`. */
 export async function settled(page: Page): Promise<void> {
-  await page.locator('.main-area[aria-busy="false"]').waitFor({ timeout: 45_000 });
+  await page.locator('.window:not([data-computing="point"])').waitFor({ timeout: 45_000 });
+}
+
+/** Until ranges and tried advice are there as well. */
+export async function complete(page: Page): Promise<void> {
+  await page.locator('.window[data-computing="nothing"]').waitFor({ timeout: 45_000 });
 }
 
 export interface Answers {

@@ -5,6 +5,7 @@ import { allPlanPaths } from '../../physics/evening/planPath.ts';
 import { openBrowser } from '../support/browser.ts';
 import {
   answersOf,
+  complete,
   enterInto,
   minutesOf,
   openWindow,
@@ -66,7 +67,7 @@ describe('a change of the plan', () => {
     // 8 mm to 16 mm, to scale.
     expect(Number(await page.locator('.section rect.plate').getAttribute('height'))).toBeGreaterThan(height);
     await expect
-      .poll(() => page.locator('p[aria-live]').textContent())
+      .poll(() => page.locator('p[aria-live]').textContent(), { timeout: 10_000 })
       .toMatch(/^Oven on \d+ minutes earlier, \d\d:\d\d\. /);
   });
 
@@ -215,6 +216,7 @@ describe('below the clock', () => {
 describe('advice', () => {
   it('for base and top is tried with one key, changes the bake as it said, and is undone as one step', async () => {
     const page = await open();
+    await complete(page);
     const before = await answersOf(page);
     const advice = page.locator('.notes li', { hasText: /^Bake on parchment: / });
     const said = /: bake ((?:\d+ min)?(?: ?\d+ s)?), base golden, rim done too/.exec(
@@ -277,6 +279,7 @@ describe('advice', () => {
     const page = await open();
     await page.getByRole('button', { name: /^Kitchen/ }).click();
     await enterInto(page, 'Energy price', '0.32 EUR/kWh');
+    await complete(page);
     await page.locator('#answer-bake').click();
     const rows = await page.getByRole('dialog').locator('tbody tr').allInnerTexts();
     const bakes = rows.map((row) => secondsOf(row.split('\t')[2]!));
