@@ -110,13 +110,18 @@ export function surroundingsFactor(dough: Omit<Leavened, 'yeast'>): number {
   return saltFactor(dough.salt) * sugarFactor(sugarOf(dough)) * alcoholFactor(alcoholOf(dough.liquid));
 }
 
+/** Percent of fresh yeast that the dough holds, or the equal of it. */
+export function freshDose({ yeast }: Pick<Leavened, 'yeast'>): number {
+  return yeast.percent * freshYeastFor[yeast.kind];
+}
+
 /**
  * Rate of a dough at its best temperature, relative to 1 % fresh yeast without salt, sugar or alcohol.
  *
  * @throws OutOfRange for a dose that is not above 0 or beyond 40 % (fresh)
  */
 export function doughRate(dough: Leavened): number {
-  const fresh = dough.yeast.percent * freshYeastFor[dough.yeast.kind];
+  const fresh = freshDose(dough);
   if (!(fresh > 0 && fresh <= 40))
     throw new OutOfRange(
       'dough.yeast.percent',

@@ -138,6 +138,8 @@ export interface ShoppingItem {
 
 export interface Suggestion {
   readonly id:
+    /** nothing has to change: what is first and what the others can wait */
+    | 'in-time'
     | 'oven-earlier'
     | 'together'
     | 'phase'

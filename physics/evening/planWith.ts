@@ -84,6 +84,7 @@ function answerOf(
   const at = (seconds: number): string => writeInstant(instant(seconds));
   const atRun = (seconds: number): string => at(plan.ovenOn + seconds);
 
+  const range = extras.band === false ? null : engine.spreadOf(evening, run, bandOptions);
   const material = plateMaterial(plate.material, plate.surface, plate.custom);
   const plateMassKg = plateMass(evening, material);
   const { preheat } = run;
@@ -94,7 +95,7 @@ function answerOf(
     plateReadyAt: atRun(preheat.plateReady),
     eatAt: atRun(first.outAt + handling.cut),
     lastEatAt: atRun(last.outAt + handling.cut),
-    range: extras.band === false ? null : engine.spreadOf(evening, run, bandOptions),
+    range,
     preheat: preheatAnswer(evening, run, material),
     ...costAnswer(evening, run),
     cooling: coolingAnswer(evening, run, material),
@@ -135,6 +136,7 @@ function answerOf(
       joined: { dough, plan },
       engine,
       now: extras.now === undefined ? undefined : (extras.now - instant(0).epochMilliseconds) / 1000,
+      preheatRange: range?.preheatMinutes,
       tryPlates: extras.band !== false,
     }),
     lateStart: engine.lateStart(evening, run, lateMinutes),

@@ -3,7 +3,7 @@
  * already, and where the dough would not last. Every figure is solved for and then planned anew, so that what is
  * promised is what the plan gives when the change is made.
  */
-import type { Suggestion } from './answer.ts';
+import type { Range, Suggestion } from './answer.ts';
 import { attempt } from './attempt.ts';
 import { quicker } from './doughChanges.ts';
 import type { Engine } from './engine.ts';
@@ -11,11 +11,14 @@ import type { Evening } from './evening.ts';
 import { type Joined, lastShape } from './join.ts';
 import { keepingLonger } from './keepLonger.ts';
 import type { EveningRun } from './run.ts';
+import type { Chain } from './schedule.ts';
 import { durationText } from './steps.ts';
 import { thinnerPlate } from './thinnerPlate.ts';
 
 /** s: chains that differ by less meet as well as anyone can tell. */
 const near = 10 * 60;
+/** s by which the oven has to go on sooner to be sure before it is worth a word; our choice */
+const worthSooner = 3 * 60;
 
 export interface SuggestionFacts {
   readonly evening: Evening;
@@ -24,6 +27,8 @@ export interface SuggestionFacts {
   readonly engine: Engine;
   /** s from the first load, of whoever asks; undefined when nothing can lie in the past */
   readonly now: number | undefined;
+  /** P10 to P90 of the preheat, min; undefined when it was not computed */
+  readonly preheatRange: Range | undefined;
   /** whether to try other plates, which takes further runs of the oven */
   readonly tryPlates: boolean;
 }
@@ -35,6 +40,7 @@ export interface SuggestionFacts {
  * judgement.
  */
 const byCost: readonly Suggestion['id'][] = [
+  'in-time',
   'oven-earlier',
   'ahead',
   'load-colder',
@@ -99,12 +105,13 @@ function ahead(gain: number): Suggestion {
 function late(facts: SuggestionFacts): readonly Suggestion[] {
   const { evening, run, joined, engine, now } = facts;
   const { beginBy } = joined.plan;
+  if (now === undefined) return inTime(facts);
   // Once the first pizza should be in the oven there is nothing left to hurry.
-  if (now === undefined || now >= 0) return [];
+  if (now >= 0) return [];
   const doughLate = now - beginBy.dough;
   const plateLate = now - beginBy.plate;
   const most = Math.max(doughLate, plateLate);
-  if (!(most > 0)) return [];
+  if (!(most > 0)) return inTime(facts);
   const found: Suggestion[] = [
     {
       id: 'later',
@@ -124,6 +131,47 @@ function late(facts: SuggestionFacts): readonly Suggestion[] {
   return doughLate > 0 && plateLate > 0
     ? found.map((one) => (one.id === 'later' ? one : { ...one, meets: false }))
     : found;
+}
+
+const firstOf: Readonly<Record<Chain, string>> = {
+  plate: 'the oven goes on',
+  dough: 'the dough is mixed',
+  hands: 'sauce and cheese are made',
+};
+const othersOf: Readonly<Record<Chain, string>> = {
+  plate: 'the oven',
+  dough: 'the dough',
+  hands: 'sauce and cheese',
+};
+
+/** For a fixed supper that can be met: how much room there is, and what makes it surer where that is cheap. */
+function inTime({ run, joined, now, preheatRange }: SuggestionFacts): readonly Suggestion[] {
+  const { limitedBy, slack, beginBy } = joined.plan;
+  const left = now === undefined ? '' : `, ${durationText(beginBy[limitedBy] - now)} from now`;
+  const others = (['plate', 'dough', 'hands'] as const)
+    .filter((chain) => chain !== limitedBy && slack[chain] >= 60)
+    .map((chain) => `${othersOf[chain]} can wait ${durationText(slack[chain])} longer`);
+  const found: Suggestion[] = [
+    {
+      id: 'in-time',
+      message: `Everything meets as planned: ${firstOf[limitedBy]} first${left}${others.length === 0 ? '' : `; ${others.join(', ')}`}.`,
+      change: [],
+      gainsMinutes: Math.max(...Object.values(slack)) / 60,
+      meets: true,
+    },
+  ];
+  const { plateReady, idlePower } = run.preheat;
+  const sooner = preheatRange === undefined ? 0 : 60 * preheatRange[1] - plateReady;
+  // The oven can go on sooner than the plan says for as long as it has not had to go on yet.
+  if (sooner >= worthSooner && (now === undefined || beginBy.plate - sooner >= now))
+    found.push({
+      id: 'oven-earlier',
+      message: `Switch the oven on ${durationText(sooner)} sooner than planned, and in nine of ten such evenings the plate is ready at its time; that costs ${((idlePower * sooner) / 3.6e6).toFixed(2)} kWh.`,
+      change: [],
+      gainsMinutes: sooner / 60,
+      meets: true,
+    });
+  return found;
 }
 
 /** The first pizza at its time on a plate that is not ready yet: what it costs. */

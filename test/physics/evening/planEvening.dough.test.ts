@@ -5,6 +5,7 @@ import type { Engine } from '../../../physics/evening/engine.ts';
 import { planFromFile } from '../../../physics/evening/planEvening.ts';
 import type { PlanFile } from '../../../physics/evening/planFile.ts';
 import { setPath } from '../../../physics/evening/planPath.ts';
+import { durationText } from '../../../physics/evening/steps.ts';
 import { wording } from '../../../physics/evening/problem.ts';
 import { sampleEngine, sampleRun } from '../../support/sampleRun.ts';
 
@@ -239,9 +240,27 @@ describe('a rise in phases', () => {
 });
 
 describe('suggestions, each put into the plan and planned anew', () => {
-  it('are none where everything is in time', () => {
-    expect(plan(saturday).suggestions).toEqual([]);
+  it('say how much room there is where everything is in time, and nothing once it is too late', () => {
+    const answer = plan(saturday);
+    const [only, ...others] = answer.suggestions;
+    expect(others).toEqual([]);
+    const left = (Date.parse(answer.beginBy.dough) - early) / 1000;
+    expect(only).toMatchObject({ id: 'in-time', change: [], meets: true });
+    expect(only!.message).toContain(`the dough is mixed first, ${durationText(left)} from now`);
+    expect(only!.message).toContain(
+      `the oven can wait ${durationText(60 * answer.slackMinutes.plate)} longer`,
+    );
+    expect(only!.gainsMinutes).toBe(Math.max(...Object.values(answer.slackMinutes)));
     expect(plan(saturday, { now: Date.parse('2026-02-02T08:00:00+01:00') }).suggestions).toEqual([]);
+  });
+
+  it('in time, the oven on sooner by what nine of ten preheats take longer', () => {
+    const answer = plan(saturday, { band: true });
+    const sooner = answer.range!.preheatMinutes[1] - answer.preheat.minutes;
+    const safer = suggestion(answer, 'oven-earlier');
+    expect(safer.gainsMinutes).toBeCloseTo(sooner, 9);
+    expect(safer.message).toContain(`${durationText(60 * sooner)} sooner than planned`);
+    expect(safer.message).toContain(`${((answer.preheat.idlePowerW * sooner) / 60_000).toFixed(2)} kWh`);
   });
 
   it('late for a fixed supper: yeast that makes a dough mixed now ready in time', () => {
