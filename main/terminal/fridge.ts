@@ -1,42 +1,15 @@
 /** The plan as a cook would pin it on the fridge: plain words, 80 columns, the three answers first. */
-import type { BakeAnswer, PlanAnswer, Range } from '../../physics/evening/answer.ts';
-import { addMinutes, dateOf, readInstant, showClock, weekdayName } from '../../physics/evening/clock.ts';
-import type { Assumption, Instant } from '../../physics/evening/evening.ts';
-import { durationText } from '../../physics/evening/steps.ts';
-import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
-import { heldTogether, inUnits } from './inUnits.ts';
-import { columns, kept, listed, section, wrap } from './page.ts';
+import type { BakeAnswer, PlanAnswer } from '../../physics/evening/answer.ts';
+import { addMinutes, dateOf, weekdayName } from '../../physics/evening/clock.ts';
+import type { Assumption } from '../../physics/evening/evening.ts';
+import { listed } from '../../physics/evening/steps.ts';
+import { minutesRange, minutesSpan, wordsFor, type Words } from '../../physics/handout/words.ts';
+import { kept, type UnitSystem } from '../../physics/quantities/index.ts';
+import { columns, section, wrap } from './page.ts';
 
-/** @throws RangeError when an answer of ours holds no instant */
-function at(text: string): Instant {
-  const read = readInstant(text);
-  if (!read.ok) throw new RangeError(`answer: found ${read.problem.found}; allowed ${read.problem.allowed}`);
-  return read.instant;
-}
-
-/** Everything that depends on the units a cook reads. */
-function shower(units: UnitSystem) {
-  const clock = (instant: Instant): string => kept(showClock(instant, units === 'us' ? 12 : 24));
-  return {
-    clock,
-    words: (sentence: string): string => heldTogether(inUnits(sentence, units)),
-    clockOf: (text: string): string => clock(at(text)),
-    minutes: (minutes: number): string => kept(durationText(60 * minutes)),
-    celsius: (celsius: number): string => kept(showQuantity(fromCelsius(celsius), 'temperature', units)),
-    grams: (grams: number): string => kept(showQuantity(grams / 1000, 'mass', units)),
-  };
-}
-type Shower = ReturnType<typeof shower>;
-
-/** `5 to 8 min`: whole minutes, since nobody knows them better. */
-function range([low, high]: Range): string {
-  const [from, to] = [Math.round(low), Math.round(high)];
-  return from === to ? `about ${kept(`${from} min`)}` : `${from} to ${kept(`${to} min`)}`;
-}
-
-function ovenOn(answer: PlanAnswer, show: Shower): readonly string[] {
+function ovenOn(answer: PlanAnswer, show: Words): readonly string[] {
   const { preheat } = answer;
-  const on = at(answer.ovenOnAt);
+  const on = show.at(answer.ovenOnAt);
   // A plate that needs longer must start earlier.
   const between =
     answer.range === null
@@ -57,32 +30,22 @@ const waitsFor: Readonly<Record<BakeAnswer['decidedBy'], string>> = {
   crumb: 'The crumb decides: the colour is there before it.',
 };
 
-/** `6 min 20 s`, or from the shortest to the longest when they differ by more than a quarter of a minute. */
-function span(minutes: readonly number[], show: Shower): string {
-  const [low, high] = [Math.min(...minutes), Math.max(...minutes)];
-  if (high - low < 0.25) return show.minutes(minutes[0]!);
-  const [from, to] = [show.minutes(low), show.minutes(high)];
-  // `8 to 9 min` rather than `8 min to 9 min`.
-  const bare = /^\d+(?=\u00a0min$)/u;
-  return bare.test(to) ? `${bare.exec(from)?.[0] ?? from} to ${to}` : `${from} to ${to}`;
-}
-
-function bake({ bakes, range: spread }: PlanAnswer, show: Shower): readonly string[] {
+function bake({ bakes, range: spread }: PlanAnswer, show: Words): readonly string[] {
   const [first, ...later] = bakes;
   if (first === undefined) return [];
-  const between = spread === null ? '' : ` (likely ${range(spread.bakeMinutes)})`;
+  const between = spread === null ? '' : ` (likely ${minutesRange(spread.bakeMinutes)})`;
   const waits = later.map(({ waitBeforeMinutes }) => waitBeforeMinutes);
   const next =
     waits.length === 0
       ? ''
       : Math.max(...waits) < 0.25
         ? ', the next one straight after it'
-        : `, then ${span(waits, show)} until the next one can go in`;
+        : `, then ${minutesSpan(waits, show)} until the next one can go in`;
   const finish =
     first.finishMinutes > 0 ? ` Then ${show.minutes(first.finishMinutes)} under the top element.` : '';
   return [
     ...wrap(
-      `Bake ${span(
+      `Bake ${minutesSpan(
         bakes.map((b) => b.minutes),
         show,
       )}${between}${next}.`,
@@ -94,7 +57,7 @@ function bake({ bakes, range: spread }: PlanAnswer, show: Shower): readonly stri
   ];
 }
 
-function eat(answer: PlanAnswer, show: Shower): readonly string[] {
+function eat(answer: PlanAnswer, show: Words): readonly string[] {
   const last = answer.bakes.length > 1 ? `, the last pizza at ${show.clockOf(answer.lastEatAt)}` : '';
   const names = { plate: 'the plate', dough: 'the dough', hands: 'your hands' } as const;
   const sets = { plate: 'The plate sets', dough: 'The dough sets', hands: 'Your hands set' } as const;
@@ -115,24 +78,24 @@ function eat(answer: PlanAnswer, show: Shower): readonly string[] {
 }
 
 /** The clock, with the day where it is not the day of the meal: a dough may be begun two days before. */
-function clockAround({ eatAt }: PlanAnswer, text: string, show: Shower): string {
-  const then = at(text);
-  const day = dateOf(then) === dateOf(at(eatAt)) ? '' : `${weekdayName(then).slice(0, 3)}\u00a0`;
+function clockAround({ eatAt }: PlanAnswer, text: string, show: Words): string {
+  const then = show.at(text);
+  const day = dateOf(then) === dateOf(show.at(eatAt)) ? '' : `${weekdayName(then).slice(0, 3)}\u00a0`;
   return `${day}${show.clock(then)}`;
 }
 
 /** What makes dough and plate meet: what does it alone, three at most, or else what comes nearest. */
-function meeting({ suggestions }: PlanAnswer, show: Shower): readonly string[] {
+function meeting({ suggestions }: PlanAnswer, show: Words): readonly string[] {
   const alone = suggestions.filter(({ meets }) => meets).slice(0, 3);
   const shown = alone.length > 0 ? alone : suggestions.slice(0, 2);
-  return shown.flatMap(({ message }) => wrap(show.words(message), '- '));
+  return shown.flatMap(({ message }) => wrap(show.sentence(message), '- '));
 }
 
-function toBuy({ shopping }: PlanAnswer, show: Shower): readonly string[] {
+function toBuy({ shopping }: PlanAnswer, show: Words): readonly string[] {
   return columns(
     shopping.map(({ item, grams, note }) => [
       show.grams(grams),
-      note === '' ? item : `${item} (${show.words(note)})`,
+      note === '' ? item : `${item} (${show.sentence(note)})`,
     ]),
     'right',
   );
@@ -149,15 +112,15 @@ function energy({ energyKWh, preheat, cost }: PlanAnswer): readonly string[] {
   );
 }
 
-function steps(answer: PlanAnswer, show: Shower): readonly string[] {
+function steps(answer: PlanAnswer, show: Words): readonly string[] {
   const rows = answer.tasks
     .flatMap(({ from, step }) => (step === undefined ? [] : [{ from, step }]))
-    .sort((a, b) => at(a.from).epochMilliseconds - at(b.from).epochMilliseconds)
-    .map(({ from, step }) => [clockAround(answer, from, show), show.words(step)] as const);
+    .sort((a, b) => show.at(a.from).epochMilliseconds - show.at(b.from).epochMilliseconds)
+    .map(({ from, step }) => [clockAround(answer, from, show), show.sentence(step)] as const);
   return columns(rows, 'right');
 }
 
-function ingredients(answer: PlanAnswer, show: Shower): readonly string[] {
+function ingredients(answer: PlanAnswer, show: Words): readonly string[] {
   const { dough } = answer;
   const rows = Object.entries(dough.ingredientsG).map(
     ([name, grams]) => [show.grams(grams), name.replaceAll('-', ' ')] as const,
@@ -196,8 +159,8 @@ function assumed(list: readonly Assumption[]): readonly string[] {
 
 /** The page for the fridge. Temperatures and amounts in the units asked for; what was assumed as the file writes it. */
 export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
-  const show = shower(units);
-  const start = at(answer.eatAt);
+  const show = wordsFor(units);
+  const start = show.at(answer.eatAt);
   return [
     ...wrap(answer.title),
     `${weekdayName(start)} ${dateOf(start)}`,
@@ -213,7 +176,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),
     ...section(
       'Cautions',
-      answer.warnings.flatMap(({ message }) => wrap(show.words(message), '- ')),
+      answer.warnings.flatMap(({ message }) => wrap(show.sentence(message), '- ')),
     ),
     '',
   ]

@@ -1,11 +1,6 @@
 /** Plain text on a page of 80 columns. A no-break space holds a figure and its unit on one line. */
 const width = 80;
 
-/** `6 min 20 s` as something that is not broken over two lines. */
-export function kept(text: string): string {
-  return text.replaceAll(' ', '\u00a0');
-}
-
 /** Breaks a text between words; lines after the first begin with `hang` spaces, the first with what is given. */
 export function wrap(text: string, first = '', hang = first.length): readonly string[] {
   const lines: string[] = [];
@@ -38,9 +33,4 @@ export function columns(
 /** A heading with its lines; nothing at all when there are none. */
 export function section(heading: string, lines: readonly string[]): readonly string[] {
   return lines.length === 0 ? [] : ['', heading, ...lines];
-}
-
-/** `a`, `a and b`, `a, b and c` */
-export function listed(parts: readonly string[]): string {
-  return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)!}`;
 }

@@ -1,4 +1,5 @@
 export { fromCelsius, fromFahrenheit, toCelsius, toFahrenheit, toInches, toOunces } from './convert.ts';
 export { readQuantity, type QuantityProblem, type QuantityRead, type ReadOptions } from './read.ts';
+export { heldTogether, inUnits, kept } from './sentences.ts';
 export { showQuantity, unitOf, type ShowOptions, type UnitSystem } from './show.ts';
 export { quantityKinds, type QuantityKind } from './units.ts';

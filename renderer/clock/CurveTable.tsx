@@ -1,10 +1,9 @@
 import { clockText } from '../words/clock.ts';
 import { temperatureK } from '../words/figures.ts';
-import { inUnits } from '../words/inUnits.ts';
 import { curveRows } from './table.ts';
 import type { ClockModel, Span } from './model.ts';
 import type { Forecast } from '../state/forecastStore.ts';
-import type { UnitSystem } from '../../physics/quantities/index.ts';
+import { inUnits, type UnitSystem } from '../../physics/quantities/index.ts';
 
 interface CurveTableProps {
   readonly forecast: Forecast;

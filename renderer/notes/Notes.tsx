@@ -8,13 +8,12 @@ import { changeByTexts } from '../state/planStore.ts';
 import { say } from '../state/documentStore.ts';
 import { apartText, paceLines, remedyWords, type PlanChange } from '../words/advice.ts';
 import { lateStartLines } from '../words/answers.ts';
-import { inUnits } from '../words/inUnits.ts';
 import { assumptionTexts } from '../words/assumed.ts';
 import { unbroken } from '../words/unbroken.ts';
 import { wording } from '../../physics/evening/problem.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { PlanAnswer } from '../../physics/evening/answer.ts';
-import type { UnitSystem } from '../../physics/quantities/index.ts';
+import { inUnits, type UnitSystem } from '../../physics/quantities/index.ts';
 
 interface NotesProps {
   readonly forecast: Forecast;

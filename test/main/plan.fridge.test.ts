@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { fridgeText } from '../../main/terminal/fridge.ts';
-import { inUnits } from '../../main/terminal/inUnits.ts';
-import { columns, listed, wrap } from '../../main/terminal/page.ts';
+import { inUnits } from '../../physics/quantities/index.ts';
+import { columns, wrap } from '../../main/terminal/page.ts';
+import { listed } from '../../physics/evening/steps.ts';
 import { fixture } from './planFixture.ts';
 
 describe('the page for the fridge', () => {

@@ -1,6 +1,7 @@
 /** Words and places that need no page: clock times, spans, units in sentences, labels kept apart. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { inUnits } from '../../physics/quantities/index.ts';
 import { flagRows, spreadApart, stackRows } from '../../renderer/clock/placing.ts';
 import { airRipple, type ClockModel } from '../../renderer/clock/model.ts';
 import { movedTo, whyNot } from '../../renderer/clock/handles.ts';
@@ -8,7 +9,6 @@ import { entryOf, shownQuantity, stepped } from '../../renderer/inputs/shown.ts'
 import { readKept, writeKept } from '../../renderer/state/keptText.ts';
 import { valueAt, withValueAt } from '../../renderer/state/path.ts';
 import { instantText, offsetOf, spanRangeText, spanText, wallTimeOf } from '../../renderer/words/clock.ts';
-import { inUnits } from '../../renderer/words/inUnits.ts';
 
 const seeded = { seed: 20260131, numRuns: 300 };
 

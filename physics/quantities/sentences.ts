@@ -1,10 +1,7 @@
 /** The plan's own sentences are metric; a cook who reads Fahrenheit and ounces gets the same figures in those. */
-import {
-  readQuantity,
-  showQuantity,
-  type QuantityKind,
-  type UnitSystem,
-} from '../../physics/quantities/index.ts';
+import { readQuantity } from './read.ts';
+import { showQuantity, type UnitSystem } from './show.ts';
+import type { QuantityKind } from './units.ts';
 
 const kinds: Readonly<Record<string, QuantityKind>> = {
   '°C': 'temperature',
@@ -25,6 +22,11 @@ const together = /(\d) (?=(?:°C|°F|kg|g|mm|cm|oz|lb|s|min|h|am|pm|%)(?!\w))/gu
 function shown(value: string, unit: string, units: UnitSystem): string {
   const read = readQuantity(`${value} ${unit}`, kinds[unit]!);
   return read.ok ? showQuantity(read.value, kinds[unit]!, units) : `${value} ${unit}`;
+}
+
+/** `6 min 20 s` as something that is not broken over two lines. */
+export function kept(text: string): string {
+  return text.replaceAll(' ', '\u00a0');
 }
 
 /** A sentence in which no line ends between a figure and its unit. */

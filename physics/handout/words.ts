@@ -1,0 +1,88 @@
+/** Figures and moments of an answer in the words of whoever reads it: units, a clock of 12 or 24 hours, its own offset. */
+import type { Range } from '../evening/answer.ts';
+import { readInstant, showClock } from '../evening/clock.ts';
+import type { Instant } from '../evening/evening.ts';
+import { durationText } from '../evening/steps.ts';
+import {
+  fromCelsius,
+  heldTogether,
+  inUnits,
+  kept,
+  showQuantity,
+  type UnitSystem,
+} from '../quantities/index.ts';
+
+/** Minutes east of UTC that a wall clock keeps at a moment, ms since 1970-01-01T00:00Z. */
+export type OffsetAt = (epochMilliseconds: number) => number;
+
+/** @throws RangeError when an answer of ours holds no instant */
+export function instantOf(text: string): Instant {
+  const read = readInstant(text);
+  if (!read.ok) throw new RangeError(`answer: found ${read.problem.found}; allowed ${read.problem.allowed}`);
+  return read.instant;
+}
+
+/**
+ * The clock on the wall through an evening whose plan knows one offset only: where the reader's clock keeps that offset
+ * at supper it is taken to be the clock meant, and it may have been put forward or back since the dough was begun.
+ *
+ * @param anchor when the evening is eaten
+ */
+export function wallClock(anchor: Instant, readersClock: OffsetAt | undefined): OffsetAt {
+  return readersClock?.(anchor.epochMilliseconds) === anchor.offsetMinutes
+    ? readersClock
+    : () => anchor.offsetMinutes;
+}
+
+/** Everything that depends on the units a cook reads. A no-break space holds a figure and its unit together. */
+export interface Words {
+  readonly at: (text: string) => Instant;
+  readonly clock: (instant: Instant) => string;
+  readonly clockOf: (text: string) => string;
+  /** a sentence of the plan */
+  readonly sentence: (text: string) => string;
+  readonly minutes: (minutes: number) => string;
+  readonly celsius: (celsius: number) => string;
+  readonly kelvin: (kelvin: number) => string;
+  readonly grams: (grams: number) => string;
+  readonly length: (metres: number) => string;
+}
+
+/** @param offsetAt of the clock that is read; without it every moment keeps the offset it is written with */
+export function wordsFor(units: UnitSystem, offsetAt?: OffsetAt): Words {
+  const at = (text: string): Instant => {
+    const instant = instantOf(text);
+    return offsetAt === undefined
+      ? instant
+      : { ...instant, offsetMinutes: offsetAt(instant.epochMilliseconds) };
+  };
+  const clock = (instant: Instant): string => kept(showClock(instant, units === 'us' ? 12 : 24));
+  const kelvin = (temperature: number): string => kept(showQuantity(temperature, 'temperature', units));
+  return {
+    at,
+    clock,
+    clockOf: (text) => clock(at(text)),
+    sentence: (text) => heldTogether(inUnits(text, units)),
+    minutes: (minutes) => kept(durationText(60 * minutes)),
+    celsius: (celsius) => kelvin(fromCelsius(celsius)),
+    kelvin,
+    grams: (grams) => kept(showQuantity(grams / 1000, 'mass', units)),
+    length: (metres) => kept(showQuantity(metres, 'length', units)),
+  };
+}
+
+/** `5 to 8 min`: whole minutes, since nobody knows them better. */
+export function minutesRange([low, high]: Range): string {
+  const [from, to] = [Math.round(low), Math.round(high)];
+  return from === to ? `about ${kept(`${from} min`)}` : `${from} to ${kept(`${to} min`)}`;
+}
+
+/** `6 min 20 s`, or from the shortest to the longest when they differ by more than a quarter of a minute. */
+export function minutesSpan(minutes: readonly number[], words: Words): string {
+  const [low, high] = [Math.min(...minutes), Math.max(...minutes)];
+  if (high - low < 0.25) return words.minutes(minutes[0]!);
+  const [from, to] = [words.minutes(low), words.minutes(high)];
+  // `8 to 9 min` rather than `8 min to 9 min`.
+  const bare = /^\d+(?=\u00a0min$)/u;
+  return bare.test(to) ? `${bare.exec(from)?.[0] ?? from} to ${to}` : `${from} to ${to}`;
+}
