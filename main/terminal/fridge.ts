@@ -84,8 +84,11 @@ function clockAround({ eatAt }: PlanAnswer, text: string, show: Words): string {
   return `${day}${show.clock(then)}`;
 }
 
-/** What makes dough and plate meet: what does it alone, three at most, or else what comes nearest. */
-function meeting({ suggestions }: PlanAnswer, show: Words): readonly string[] {
+/**
+ * What makes dough and plate meet: what does it alone, three at most, or else what comes nearest. That all is in time,
+ * and with how much room, stands under the three answers.
+ */
+function meeting(suggestions: PlanAnswer['suggestions'], show: Words): readonly string[] {
   const alone = suggestions.filter(({ meets }) => meets).slice(0, 3);
   const shown = alone.length > 0 ? alone : suggestions.slice(0, 2);
   return shown.flatMap(({ message }) => wrap(show.sentence(message), '- '));
@@ -161,6 +164,7 @@ function assumed(list: readonly Assumption[]): readonly string[] {
 export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
   const show = wordsFor(units);
   const start = show.at(answer.eatAt);
+  const others = answer.suggestions.filter(({ id }) => id !== 'in-time');
   return [
     ...wrap(answer.title),
     `${weekdayName(start)} ${dateOf(start)}`,
@@ -170,7 +174,10 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...eat(answer, show),
     ...energy(answer),
     ...section('By the clock', steps(answer, show)),
-    ...section('To make dough and plate meet', meeting(answer, show)),
+    ...section(
+      others.length < answer.suggestions.length ? 'To be surer' : 'To make dough and plate meet',
+      meeting(others, show),
+    ),
     ...section('Dough', ingredients(answer, show)),
     ...section('To buy', toBuy(answer, show)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),

@@ -69,12 +69,14 @@ function Bake({ forecast, units }: NotesProps) {
 }
 
 function Meeting({ answer, units }: { readonly answer: PlanAnswer; readonly units: UnitSystem }) {
-  if (answer.suggestions.length === 0) return null;
+  // That all is in time, and with how much room, stands under what sets the pace.
+  const others = answer.suggestions.filter(({ id }) => id !== 'in-time');
+  if (others.length === 0) return null;
   return (
     <section className="across">
-      <h2>So that dough and plate meet</h2>
+      <h2>{others.length < answer.suggestions.length ? 'To be surer' : 'So that dough and plate meet'}</h2>
       <ul className="two-columns">
-        {answer.suggestions.map(({ id, message, change }) => (
+        {others.map(({ id, message, change }) => (
           <li key={id + message} className="advice">
             <span>{unbroken(inUnits(message, units))}</span>
             <TryKey change={change} what={inUnits(message, units)} />

@@ -101,6 +101,20 @@ Cautions
     const near = { ...fixture, suggestions: [{ ...one, message: 'Too little.', meets: false }] };
     expect(fridgeText(near, 'metric')).toContain('- Too little.');
   });
+  it('says of an evening in time only what makes it surer', () => {
+    const inTime = {
+      id: 'in-time',
+      message: 'All meets.',
+      change: [],
+      gainsMinutes: 9,
+      meets: true,
+    } as const;
+    const sooner = { ...inTime, id: 'oven-earlier', message: 'Sooner.' } as const;
+    const text = fridgeText({ ...fixture, suggestions: [inTime, sooner] }, 'metric');
+    expect(text).toContain('To be surer\n- Sooner.\n\nDough');
+    expect(text).not.toContain('meet');
+    expect(fridgeText({ ...fixture, suggestions: [inTime] }, 'metric')).not.toContain('surer');
+  });
   it('stays within 80 columns, ends with one line break and has no blanks at line ends', () => {
     for (const units of ['metric', 'us'] as const) {
       const lines = fridgeText(fixture, units).split('\n');
