@@ -11,10 +11,15 @@ function ovenOn(answer: PlanAnswer, show: Words): readonly string[] {
   const { preheat } = answer;
   const on = show.at(answer.ovenOnAt);
   // A plate that needs longer must start earlier.
+  const [short, long] = answer.range?.preheatMinutes ?? [preheat.minutes, preheat.minutes];
+  const clockAfter = (minutes: number): string => show.clock(addMinutes(on, minutes));
+  // With the oven's own time fixed it is the plate that is ready sooner or later.
   const between =
     answer.range === null
       ? ''
-      : ` (between ${show.clock(addMinutes(on, preheat.minutes - answer.range.preheatMinutes[1]))} and ${show.clock(addMinutes(on, preheat.minutes - answer.range.preheatMinutes[0]))})`;
+      : answer.anchor.kind === 'ovenOnAt'
+        ? `; the plate is ready between ${clockAfter(short)} and ${clockAfter(long)}`
+        : ` (between ${clockAfter(preheat.minutes - long)} and ${clockAfter(preheat.minutes - short)})`;
   return [
     ...wrap(`Switch the oven on at ${show.clock(on)}${between}.`),
     ...wrap(

@@ -3,7 +3,7 @@
  * Temperatures in degrees Celsius, times as RFC 3339 with the offset of the anchor. Keys may be added, never renamed.
  */
 import type { Assumption } from './evening.ts';
-import type { RisePieceId, RisePlaceId, YeastId } from './ids.ts';
+import type { AnchorId, RisePieceId, RisePlaceId, YeastId } from './ids.ts';
 
 export interface Warning {
   /** stable, kebab-case */
@@ -163,6 +163,8 @@ export interface Suggestion {
 
 export interface PlanAnswer {
   readonly title: string;
+  /** what the clock is tied to */
+  readonly anchor: { readonly kind: AnchorId; readonly at: string };
   readonly ovenOnAt: string;
   readonly airReadyAt: string;
   readonly plateReadyAt: string;

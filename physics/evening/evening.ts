@@ -4,6 +4,7 @@
  */
 import type { BrowningLawId } from '../bake/browning.ts';
 import type {
+  AnchorId,
   BenchId,
   BottomElementId,
   CheeseId,
@@ -29,8 +30,11 @@ export interface Instant {
 }
 
 export interface Anchor {
-  /** `eatAt`: the first pizza is cut (out of the oven plus a minute). `startAt`: the cook begins (flour in the bowl). */
-  readonly kind: 'eatAt' | 'startAt';
+  /**
+   * `eatAt`: the first pizza is cut (out of the oven plus a minute). `startAt`: the cook begins (flour in the bowl).
+   * `ovenOnAt`: the oven is switched on.
+   */
+  readonly kind: AnchorId;
   readonly time: Instant;
 }
 

@@ -11,6 +11,8 @@ export const plateMaterialIds = [
 ] as const;
 export const surfaceIds = ['seasoned', 'bare', 'rolled', 'rusted', 'enamelled'] as const;
 export const ovenPresetIds = ['european', 'north-american', 'north-american-gas', 'small', 'strong'] as const;
+/** what the clock of an evening is tied to */
+export const anchorIds = ['eatAt', 'startAt', 'ovenOnAt'] as const;
 export const fuelIds = ['electric', 'gas'] as const;
 export const bottomElementIds = ['hidden', 'exposed'] as const;
 export const benchIds = ['metal', 'flour', 'semolina', 'parchment'] as const;
@@ -31,6 +33,7 @@ export const cheeseIds = ['low-moisture-mozzarella', 'fresh-mozzarella', 'hard',
 export type PlateMaterialId = (typeof plateMaterialIds)[number];
 export type SurfaceId = (typeof surfaceIds)[number];
 export type OvenPresetId = (typeof ovenPresetIds)[number];
+export type AnchorId = (typeof anchorIds)[number];
 export type FuelId = (typeof fuelIds)[number];
 export type BottomElementId = (typeof bottomElementIds)[number];
 export type KeepId = (typeof keepIds)[number];

@@ -77,7 +77,8 @@ function fillAnchor(
   const demo = saturday.anchor;
   const kind = take('anchor.kind', given?.kind, demo.kind, 'demo evening');
   const offsetMinutes = context.offsetMinutes ?? demoTime().offsetMinutes;
-  if (kind === 'startAt' && given?.time === undefined) {
+  // To begin, or to switch on, without a time is to do it now.
+  if (kind !== 'eatAt' && given?.time === undefined) {
     const now: Instant = { epochMilliseconds: context.now, offsetMinutes };
     return { kind, time: take('anchor.time', undefined, writeInstant(now), 'common default') };
   }

@@ -4,6 +4,7 @@
  */
 import type { BrowningLawId } from '../bake/browning.ts';
 import type {
+  AnchorId,
   BenchId,
   BottomElementId,
   CheeseId,
@@ -61,7 +62,7 @@ export interface PlanFile {
   format: typeof planFormat;
   version: typeof planVersion;
   title?: string;
-  anchor?: { kind?: 'eatAt' | 'startAt'; time?: string };
+  anchor?: { kind?: AnchorId; time?: string };
   kitchen?: {
     roomTemperature?: string;
     altitude?: string;

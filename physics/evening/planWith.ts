@@ -10,6 +10,7 @@ import type { Engine } from './engine.ts';
 import type { Assumption, Evening, Instant } from './evening.ts';
 import { doughAnswer, iceGrams } from './doughAnswer.ts';
 import { handling } from './handling.ts';
+import type { AnchorId } from './ids.ts';
 import { joinClocks } from './join.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
 import { coolingAnswer, costAnswer, plateMass, preheatAnswer } from './ovenAnswer.ts';
@@ -76,7 +77,12 @@ function answerOf(
   const first = run.bakes[0]!;
   const last = run.bakes[run.bakes.length - 1]!;
   // The schedule counts from the first load; the anchor ties it to the clock.
-  const anchored = anchor.kind === 'eatAt' ? first.outAt - first.inAt + handling.cut : plan.mixFrom;
+  const anchors: Readonly<Record<AnchorId, number>> = {
+    eatAt: first.outAt - first.inAt + handling.cut,
+    startAt: plan.mixFrom,
+    ovenOnAt: plan.ovenOn,
+  };
+  const anchored = anchors[anchor.kind];
   const instant = (seconds: number): Instant => ({
     ...anchor.time,
     epochMilliseconds: anchor.time.epochMilliseconds + 1000 * (seconds - anchored),
@@ -90,6 +96,7 @@ function answerOf(
   const { preheat } = run;
   return {
     title: evening.title,
+    anchor: { kind: anchor.kind, at: writeInstant(anchor.time) },
     ovenOnAt: atRun(0),
     airReadyAt: atRun(preheat.airReady),
     plateReadyAt: atRun(preheat.plateReady),

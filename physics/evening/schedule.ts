@@ -2,15 +2,15 @@
  * The evening in seconds from the moment the first pizza goes in: three chains (dough, plate, hands) that end there.
  * No clock, no words.
  *
- * What **limits** an evening is the chain that has to begin first. With `eatAt` all are begun backwards from the meal,
- * each as late as it can, so that they meet; if the evening were to begin later than that chain, or supper be sooner, it
+ * What **limits** an evening is the chain that has to begin first. With `eatAt` and `ovenOnAt` all are begun backwards
+ * from the first load, each as late as it can, so that they meet; if the evening were to begin later than that chain, or supper be sooner, it
  * is this chain that would have to give, and no other yet. With `startAt` it is the one everybody waits for. The
  * **slack** of another chain is how much later than that it may begin, or how much longer it may take, before it limits
  * in its turn.
  */
 import { latestFree, placeHands, type HandsTask } from './handsLane.ts';
 import { handling } from './handling.ts';
-import type { RisePieceId, RisePlaceId } from './ids.ts';
+import type { AnchorId, RisePieceId, RisePlaceId } from './ids.ts';
 
 export type Chain = 'plate' | 'dough' | 'hands';
 
@@ -22,7 +22,7 @@ export interface Stage {
 }
 
 export interface ScheduleInput {
-  readonly kind: 'eatAt' | 'startAt';
+  readonly kind: AnchorId;
   /** s from switching the oven on, one for each pizza */
   readonly bakes: readonly { readonly inAt: number; readonly outAt: number }[];
   /** s */
@@ -104,7 +104,7 @@ function doughLane({ stages, ball, ready, past }: ScheduleInput): DoughLane {
 /**
  * Joins the chains.
  *
- * With `eatAt` every chain begins as late as it can. With `startAt` the cook mixes at once; the oven still goes on no
+ * With `eatAt` and `ovenOnAt` every chain begins as late as it can. With `startAt` the cook mixes at once; the oven still goes on no
  * sooner than needed, and a dough that is ready before the plate waits. Sauce and cheese are prepared in the last pause
  * before shaping that is long enough; when none is, the balls wait, and hands set the pace.
  */

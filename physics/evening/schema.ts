@@ -7,6 +7,7 @@ import * as v from 'valibot';
 import { browningLawIds } from '../bake/browning.ts';
 import { choice, energyPrice, flag, instant, line, number, quantity, shade } from './field.ts';
 import {
+  anchorIds,
   benchIds,
   bottomElementIds,
   cheeseIds,
@@ -37,7 +38,7 @@ const head = {
   format: v.literal(planFormat, `"${planFormat}"`),
   version: v.literal(planVersion, `${planVersion}`),
 };
-const anchor = { kind: choice(['eatAt', 'startAt']), time: instant() };
+const anchor = { kind: choice(anchorIds), time: instant() };
 const price = energyPrice();
 const kitchen = {
   roomTemperature: quantity('temperature', '-10 degC', '45 degC', degrees),

@@ -101,7 +101,7 @@ function ahead(gain: number): Suggestion {
   };
 }
 
-/** For a fixed supper: what should have begun already by the clock of whoever asks. */
+/** For a fixed supper, or a fixed start of the oven: what should have begun already by the clock of whoever asks. */
 function late(facts: SuggestionFacts): readonly Suggestion[] {
   const { evening, run, joined, engine, now } = facts;
   const { beginBy } = joined.plan;
@@ -115,7 +115,7 @@ function late(facts: SuggestionFacts): readonly Suggestion[] {
   const found: Suggestion[] = [
     {
       id: 'later',
-      message: `Eat ${durationText(most)} later, and nothing else has to change.`,
+      message: `${evening.anchor.kind === 'ovenOnAt' ? 'Switch the oven on' : 'Eat'} ${durationText(most)} later, and nothing else has to change.`,
       change: [],
       gainsMinutes: most / 60,
       meets: true,
@@ -145,7 +145,7 @@ const othersOf: Readonly<Record<Chain, string>> = {
 };
 
 /** For a fixed supper that can be met: how much room there is, and what makes it surer where that is cheap. */
-function inTime({ run, joined, now, preheatRange }: SuggestionFacts): readonly Suggestion[] {
+function inTime({ evening, run, joined, now, preheatRange }: SuggestionFacts): readonly Suggestion[] {
   const { limitedBy, slack, beginBy } = joined.plan;
   const left = now === undefined ? '' : `, ${durationText(beginBy[limitedBy] - now)} from now`;
   const others = (['plate', 'dough', 'hands'] as const)
@@ -162,8 +162,10 @@ function inTime({ run, joined, now, preheatRange }: SuggestionFacts): readonly S
   ];
   const { plateReady, idlePower } = run.preheat;
   const sooner = preheatRange === undefined ? 0 : 60 * preheatRange[1] - plateReady;
-  // The oven can go on sooner than the plan says for as long as it has not had to go on yet.
-  if (sooner >= worthSooner && (now === undefined || beginBy.plate - sooner >= now))
+  // The oven can go on sooner than the plan says, where no one has said when, and for as long as it has not had to go
+  // on yet.
+  const free = evening.anchor.kind !== 'ovenOnAt';
+  if (free && sooner >= worthSooner && (now === undefined || beginBy.plate - sooner >= now))
     found.push({
       id: 'oven-earlier',
       message: `Switch the oven on ${durationText(sooner)} sooner than planned, and in nine of ten such evenings the plate is ready at its time; that costs ${((idlePower * sooner) / 3.6e6).toFixed(2)} kWh.`,

@@ -4,6 +4,8 @@ import { TextEntry } from './TextEntry.tsx';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { clockText, epochOfWall, wallTimeOf, instantText, localOffset, wallFields } from '../words/clock.ts';
+import { tiedTo } from '../words/names.ts';
+import { anchorIds } from '../../physics/evening/ids.ts';
 import type { ControlProps } from './FieldRow.tsx';
 
 const timePath = 'anchor.time';
@@ -66,16 +68,15 @@ export function WhenFields() {
               change({ 'anchor.kind': event.currentTarget.value });
             }}
           >
-            <option value="eatAt">Eat at</option>
-            <option value="startAt">Start at</option>
+            {anchorIds.map((id) => (
+              <option key={id} value={id}>
+                {tiedTo[id].name}
+              </option>
+            ))}
           </select>
         )}
       />
-      <FieldRow
-        path={timePath}
-        label={kind === 'eatAt' ? 'First pizza cut' : 'Flour in the bowl'}
-        control={clockEntry}
-      />
+      <FieldRow path={timePath} label={tiedTo[kind].moment} control={clockEntry} />
       <div className="field">
         <div className="field-name">
           <label htmlFor="field-anchor-day">Day</label>

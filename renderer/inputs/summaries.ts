@@ -9,6 +9,7 @@ import {
   presetNames,
   rackText,
   shadeWord,
+  tiedTo,
   yeastNames,
 } from '../words/names.ts';
 import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
@@ -30,7 +31,7 @@ export function summaries(evening: Evening, units: UnitSystem): Record<GroupName
     ...(cheese === undefined ? [] : [cheeseNames[cheese.kind].split(',')[0]!.toLowerCase()]),
   ];
   return {
-    When: `${anchor.kind === 'eatAt' ? 'Eat at' : 'Start at'} ${clockText(at, offset)}, ${dayText(at, offset)}`,
+    When: `${tiedTo[anchor.kind].name} ${clockText(at, offset)}, ${dayText(at, offset)}`,
     Oven: `${temperatureK(oven.setpoint, units)}, ${presetNames[oven.preset]}`,
     Plate: `${materialNames[plate.material]} ${showQuantity(plate.thickness, 'length', units)}, ${rackText(plate.rackHeight)}`,
     Pizzas: pizzaParts.join(', '),

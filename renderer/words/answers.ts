@@ -10,9 +10,10 @@ import {
   spanText,
 } from './clock.ts';
 import { paceText, waitTable, type WordTable } from './advice.ts';
-import { cardinal, shadeWord } from './names.ts';
+import { cardinal, shadeWord, tiedTo } from './names.ts';
 import { degreesApart, grams, temperatureC, temperatureK } from './figures.ts';
 import type { Forecast } from '../state/forecastStore.ts';
+import type { AnchorId } from '../../physics/evening/ids.ts';
 import type { BakeAnswer, PlanAnswer } from '../../physics/evening/answer.ts';
 import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
 
@@ -41,11 +42,11 @@ function clockPiece(epoch: number, offset: number): readonly Piece[] {
 }
 
 /** When the oven has to go on for the same end, with a preheat of P90 or of P10. */
-export function ovenOnRange(answer: PlanAnswer, anchored: 'eatAt' | 'startAt'): [number, number] | undefined {
+export function ovenOnRange(answer: PlanAnswer, anchored: AnchorId): [number, number] | undefined {
   if (answer.range === null) return undefined;
   const [short, long] = answer.range.preheatMinutes;
   const middle = answer.preheat.minutes;
-  // With a fixed start the oven goes on when it goes on; the spread then falls on the plate being ready.
+  // With a fixed start of cook or oven it goes on when it goes on; the spread then falls on the plate being ready.
   const around = epochOf(anchored === 'eatAt' ? answer.ovenOnAt : answer.plateReadyAt);
   return anchored === 'eatAt'
     ? [around - (long - middle) * minute, around + (middle - short) * minute]
@@ -76,7 +77,7 @@ function coolingText({ openAirMinutes, shutOvenMinutes }: PlanAnswer['cooling'])
   return `${open} in open air, ${shut} in the shut oven`;
 }
 
-function ovenOn({ answer, evening, file }: Forecast, units: UnitSystem): AnswerWords {
+function ovenOn({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
   const offset = offsetOf(answer.ovenOnAt);
   const at = epochOf(answer.ovenOnAt);
   const kind = evening.anchor.kind;
@@ -111,7 +112,7 @@ function ovenOn({ answer, evening, file }: Forecast, units: UnitSystem): AnswerW
         'Biot number',
         `${preheat.biot.toPrecision(2)}, computed ${preheat.plateModel === 'lumped' ? 'as one lump' : 'in layers'}`,
       ],
-      ['Anchored to', file.anchor?.kind === 'startAt' ? 'the start' : 'the first pizza cut'],
+      ['Anchored to', tiedTo[kind].moment.toLowerCase()],
     ],
     moment: epochOf(answer.plateReadyAt),
   };

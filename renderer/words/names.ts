@@ -1,6 +1,7 @@
 /** What the ids of a plan file are called on screen. */
 import type { BrowningLawId } from '../../physics/bake/browning.ts';
 import type {
+  AnchorId,
   BenchId,
   BottomElementId,
   CheeseId,
@@ -20,6 +21,12 @@ import type {
   YeastId,
 } from '../../physics/evening/ids.ts';
 
+/** What the evening is tied to, and the moment that it names. */
+export const tiedTo: Record<AnchorId, { readonly name: string; readonly moment: string }> = {
+  eatAt: { name: 'Eat at', moment: 'First pizza cut' },
+  startAt: { name: 'Start at', moment: 'Flour in the bowl' },
+  ovenOnAt: { name: 'Oven on at', moment: 'Oven switched on' },
+};
 export const presetNames: Record<OvenPresetId, string> = {
   european: 'European, 67 l',
   'north-american': 'North American, electric',

@@ -22,6 +22,7 @@ const curves: Curves = { minutes: [0], ovenAirC: [21], plateTopC: [21], plateCor
 
 export const fixture: PlanAnswer = {
   title: 'Four pizzas for friends',
+  anchor: { kind: 'eatAt', at: '2026-01-31T19:30:00+01:00' },
   ovenOnAt: '2026-01-31T18:34:00+01:00',
   airReadyAt: '2026-01-31T18:51:00+01:00',
   plateReadyAt: '2026-01-31T19:22:00+01:00',

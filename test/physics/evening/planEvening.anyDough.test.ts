@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { demos } from '../../../physics/evening/demos.ts';
 import {
+  anchorIds,
   coverIds,
   flourIds,
   liquidIds,
@@ -28,7 +29,7 @@ const phase = fc.record(
 );
 const file = fc
   .record({
-    kind: fc.constantFrom('eatAt', 'startAt'),
+    kind: fc.constantFrom(...anchorIds),
     flour: fc.constantFrom(...flourIds),
     flourMoisture: fc.integer({ min: 0, max: 20 }),
     liquid: fc.array(

@@ -4,6 +4,7 @@ import { readInstant } from '../../../physics/evening/clock.ts';
 import { demoIds, demos } from '../../../physics/evening/demos.ts';
 import type { PlanAnswer } from '../../../physics/evening/answer.ts';
 import type { Anchor, Evening } from '../../../physics/evening/evening.ts';
+import { anchorIds } from '../../../physics/evening/ids.ts';
 import { type PlanExtras, planWith } from '../../../physics/evening/planWith.ts';
 import { OutOfRange } from '../../../physics/evening/problem.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
@@ -61,6 +62,18 @@ describe('anchors', () => {
     expect(minutesBetween(task(plan, 'mix').from, plan.ovenOnAt)).toBeCloseTo(plan.slackMinutes.plate, 1);
   });
 
+  it('ovenOnAt: the oven goes on then, and the dough is begun so that it is ready when the plate is', () => {
+    const point = { ...plain, band: false };
+    const shape = { plateReady: 2880 };
+    const plan = answer(anchored(saturday, 'ovenOnAt', '2026-01-31T18:00:00+01:00'), shape, point);
+    expect(plan.ovenOnAt).toBe('2026-01-31T18:00:00+01:00');
+    expect(plan.anchor).toEqual({ kind: 'ovenOnAt', at: plan.ovenOnAt });
+    expect(plan.bakes[0]!.inAt).toBe('2026-01-31T18:48:00+01:00');
+    // The same evening as one that is to be eaten then.
+    const same = answer(anchored(saturday, 'eatAt', plan.eatAt), shape, point);
+    expect({ ...same, anchor: plan.anchor }).toEqual(plan);
+  });
+
   it('startAt with a plate slower than the dough: oven on at once, plate sets the pace', () => {
     const plan = answer(anchored(saturday, 'startAt'), { plateReady: 12 * 3600 });
     expect(plan.limitedBy).toBe('plate');
@@ -94,7 +107,7 @@ describe('every plan', () => {
     fc.assert(
       fc.property(
         shapes,
-        fc.constantFrom('eatAt' as const, 'startAt' as const),
+        fc.constantFrom(...anchorIds),
         fc.integer({ min: 1, max: 20 }),
         fc.integer({ min: 0, max: 240 }),
         fc.integer({ min: 0, max: 1440 }),
@@ -113,8 +126,8 @@ describe('every plan', () => {
           };
           const plan = answer(evening, shape);
           const anchor = evening.anchor.time.epochMilliseconds;
-          if (kind === 'eatAt') expect(ms(plan.eatAt)).toBe(anchor);
-          else expect(ms(task(plan, 'hands-mix').from)).toBe(anchor);
+          const tied = { eatAt: plan.eatAt, startAt: task(plan, 'hands-mix').from, ovenOnAt: plan.ovenOnAt };
+          expect(ms(tied[kind])).toBe(anchor);
           const hands = plan.tasks.filter(({ lane }) => lane === 'hands');
           for (const [i, { from }] of hands.entries())
             if (i > 0) expect(ms(from)).toBeGreaterThanOrEqual(ms(hands[i - 1]!.to));
