@@ -5,9 +5,9 @@ import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
 import { ConflictSheet, KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
 import { listenForKeys } from './state/commands.ts';
-import { openPicked } from './state/documentStore.ts';
 import type { Theme } from './state/settingsStore.ts';
 import { isViewId, showView, useView } from './state/viewStore.ts';
+import { openPicked, useDocument } from './state/documentStore.ts';
 import { useForecast } from './state/forecastStore.ts';
 import { views } from './views.tsx';
 
@@ -40,6 +40,7 @@ export function App({ theme }: { readonly theme: Theme }) {
   }, []);
   const view = useView((state) => state.view);
   const work = useForecast((state) => (state.forecast === undefined ? 'point' : state.busy));
+  const opened = useDocument((state) => state.opened);
   useDrop();
   useEffect(
     () =>
@@ -52,7 +53,7 @@ export function App({ theme }: { readonly theme: Theme }) {
     [],
   );
   return (
-    <div className="window" data-computing={work ?? 'nothing'}>
+    <div className="window" data-computing={work ?? 'nothing'} data-opened={opened}>
       <Header
         onKeys={() => {
           setKeysShown(true);

@@ -1,7 +1,9 @@
 /** The view Plan: drawing, inputs, answers, clock, notes. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { X } from 'lucide-react';
 import { Answers } from './answers/Answers.tsx';
+import { Held } from './Held.tsx';
+import { useNow } from './clock/useNow.ts';
 import { Clock } from './clock/Clock.tsx';
 import { clockModel, restingMoment, withNow } from './clock/model.ts';
 import { momentAt } from './clock/moment.ts';
@@ -15,61 +17,12 @@ import { usePlan } from './state/planStore.ts';
 import { readingOf } from './state/reading.ts';
 import { useUnits, type Theme } from './state/settingsStore.ts';
 import { threeAnswers } from './words/answers.ts';
-import { assumptionTexts, pathName } from './words/assumed.ts';
-import { wording } from '../physics/evening/problem.ts';
+import { assumptionTexts } from './words/assumed.ts';
 
 interface PlanViewProps {
   readonly theme: Theme;
   readonly drawer: boolean;
   readonly onDrawerClose: () => void;
-}
-
-/** What keeps the plan as it stands from being computed or shown, in one line. */
-function Held() {
-  const drafts = usePlan((state) => state.drafts);
-  const problems = useForecast((state) => state.problems);
-  const fault = useForecast((state) => state.fault);
-  const wrong = Object.keys(drafts);
-  if (wrong.length > 0) {
-    return (
-      <p className="held" role="status">
-        Shown is the last plan that could be read. Not taken yet: {wrong.map(pathName).join(', ')}.
-      </p>
-    );
-  }
-  if (problems.length > 0) {
-    return (
-      <div className="held" role="status">
-        Shown is the last plan that could be computed.
-        <ul>
-          {problems.map((problem) => (
-            <li key={problem.path}>{wording({ ...problem, path: pathName(problem.path) })}</li>
-          ))}
-        </ul>
-      </div>
-    );
-  }
-  if (fault !== undefined)
-    return (
-      <p className="held" role="status">
-        The simulation failed, a fault of the program: {fault}
-      </p>
-    );
-  return null;
-}
-
-/** The present, to the minute. */
-function useNow(): number {
-  const [now, setNow] = useState(() => Date.now());
-  useEffect(() => {
-    const timer = setInterval(() => {
-      setNow(Math.floor(Date.now() / 60_000) * 60_000);
-    }, 10_000);
-    return () => {
-      clearInterval(timer);
-    };
-  }, []);
-  return now;
 }
 
 function useMoments(forecast: Forecast) {

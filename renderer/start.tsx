@@ -8,6 +8,7 @@ import './styles/answers.css';
 import './styles/clock.css';
 import './styles/drawing.css';
 import './styles/notes.css';
+import './styles/amounts.css';
 import './styles/forced.css';
 import './styles/print.css';
 import { StrictMode } from 'react';

@@ -1,6 +1,7 @@
 /** The views there are: each gets a tab, and the digit of its place in `viewIds` as a key. */
 import type { ReactNode } from 'react';
 import { PlanView } from './PlanView.tsx';
+import { AmountsView } from './amounts/AmountsView.tsx';
 import type { ViewId } from './state/viewStore.ts';
 import type { Theme } from './state/settingsStore.ts';
 
@@ -21,4 +22,5 @@ export interface View {
 
 export const views: readonly View[] = [
   { id: 'plan', name: 'Plan', panel: 'body', draw: (props) => <PlanView {...props} /> },
+  { id: 'amounts', name: 'Amounts', panel: 'page', draw: () => <AmountsView /> },
 ];

@@ -1,15 +1,15 @@
 /** The dough's half of the answer, in degrees Celsius, grams and minutes. */
-import { freshYeastFor } from '../dough/ingredients.ts';
-import { placeTemperatureFor, yeastFor } from '../dough/riseSolve.ts';
+import { placeTemperatureFor } from '../dough/riseSolve.ts';
 import { zeroCelsius } from '../materials/constants.ts';
 import type { DoughForTime, PlanAnswer } from './answer.ts';
 import { attempt } from './attempt.ts';
 import type { Evening } from './evening.ts';
-import { mostFreshYeast, placedAt } from './doughChanges.ts';
+import { placedAt } from './doughChanges.ts';
 import { type DoughPlan, segmentsOf } from './planDough.ts';
 import type { Schedule } from './schedule.ts';
 import { yeastInstead } from './shopping.ts';
 import { celsiusText } from './steps.ts';
+import { yeastForTime } from './yeastForTime.ts';
 
 const minutes = (seconds: number): number => seconds / 60;
 const kelvins = (difference: number): string => `${difference.toFixed(1)} K`;
@@ -65,7 +65,6 @@ const times = [2, 3, 4, 6, 8, 10, 12, 18, 24] as const;
 /** How much yeast for a time, and how warm a place: for the rise in one place, or for the open one of its phases. */
 function forTimes(evening: Evening, plan: DoughPlan): readonly DoughForTime[] {
   const { dough } = evening;
-  const { kind } = dough.yeast;
   const { doughTemperature } = plan.liquid;
   const segments = segmentsOf(evening);
   const fixed =
@@ -73,8 +72,7 @@ function forTimes(evening: Evening, plan: DoughPlan): readonly DoughForTime[] {
   const flour = plan.batch.flour;
   return times.flatMap((hours) => {
     const seconds = fixed + 3600 * hours;
-    const percent = attempt(() => yeastFor(seconds, kind, dough, doughTemperature, segments));
-    const sane = percent !== undefined && percent * freshYeastFor[kind] <= mostFreshYeast;
+    const percent = yeastForTime(evening, plan, seconds);
     const place =
       placedAt(dough, dough.riseTemperature) === undefined
         ? undefined
@@ -83,11 +81,11 @@ function forTimes(evening: Evening, plan: DoughPlan): readonly DoughForTime[] {
               segmentsOf({ ...evening, dough: { ...dough, ...placedAt(dough, temperature) } }),
             ),
           );
-    if (!sane && place === undefined) return [];
+    if (percent === undefined && place === undefined) return [];
     return [
       {
         minutes: minutes(seconds),
-        ...(sane ? { yeastPercent: percent, yeastG: 10 * flour * percent } : {}),
+        ...(percent === undefined ? {} : { yeastPercent: percent, yeastG: 10 * flour * percent }),
         ...(place === undefined ? {} : { placeC: place - zeroCelsius }),
       },
     ];

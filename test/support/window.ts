@@ -56,6 +56,14 @@ export async function settled(page: Page): Promise<void> {
   await page.locator('.window:not([data-computing="point"])').waitFor({ timeout: 45_000 });
 }
 
+/** The example again, as if just opened, in a window that others of the file have used before: undo is empty. */
+export async function freshPlan({ page, served }: OpenedWindow): Promise<void> {
+  const before = await page.locator('.window').getAttribute('data-opened');
+  served.push('command', 'new');
+  await page.locator(`.window:not([data-opened="${before ?? ''}"])`).waitFor();
+  await settled(page);
+}
+
 /** Until ranges and tried advice are there as well. */
 export async function complete(page: Page): Promise<void> {
   await page.locator('.window[data-computing="nothing"]').waitFor({ timeout: 45_000 });

@@ -1,10 +1,9 @@
 /** Accessibility: axe in both themes, the walk by keyboard, contrast measured, narrow windows. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { openBrowser } from '../support/browser.ts';
 import { enterInto, openWindow } from '../support/window.ts';
+import { tabStops, violations } from '../support/windowAccess.ts';
 import { contrast } from '../support/windowContrast.ts';
 
 let browser: Browser;
@@ -14,33 +13,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close();
 });
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/**
- * What the page breaks, each with the first element: every rule of axe, or with `laidOver` those of WCAG 2.2 A and AA
- * alone, since the hidden closing buttons that react-aria puts around a popover stand outside of any landmark.
- */
-async function violations(page: Page, laidOver = false): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(
-    async (only) => {
-      const { axe: tester } = window as unknown as {
-        axe: {
-          run(
-            context: Document,
-            options: object,
-          ): Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }>;
-        };
-      };
-      const found = await tester.run(document, only === undefined ? {} : { runOnly: only });
-      return found.violations.map(
-        ({ id, nodes }) => `${id}: ${nodes[0]!.html.slice(0, 160)} ${nodes[0]!.failureSummary ?? ''}`,
-      );
-    },
-    laidOver ? ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] : undefined,
-  );
-}
 
 const themes = [
   ['flour', 'light'],
@@ -120,23 +92,7 @@ describe.each(themes)('in the theme %s', (theme, colorScheme) => {
 describe('by keyboard alone', () => {
   it('every stop of the walk has a name and a visible focus, and the walk comes round', async () => {
     const { page, errors, close } = await openWindow(browser);
-    const stops: { name: string; ring: boolean }[] = [];
-    for (let step = 0; step < 120; step += 1) {
-      await page.keyboard.press('Tab');
-      const stop = await page.evaluate(() => {
-        const element = document.activeElement;
-        if (!(element instanceof HTMLElement) || element === document.body) return undefined;
-        const labels =
-          element instanceof HTMLInputElement || element instanceof HTMLSelectElement ? element.labels : null;
-        const style = getComputedStyle(element);
-        return {
-          name: element.getAttribute('aria-label') ?? labels?.[0]?.textContent ?? element.textContent.trim(),
-          ring: style.outlineStyle !== 'none' && Number.parseFloat(style.outlineWidth) >= 2,
-        };
-      });
-      if (stop === undefined) break;
-      stops.push(stop);
-    }
+    const stops = await tabStops(page, 120);
     const names = stops.map(({ name }) => name);
     expect(stops.filter(({ name }) => name === '')).toEqual([]);
     expect(stops.filter(({ ring }) => !ring)).toEqual([]);
