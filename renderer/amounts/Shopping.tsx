@@ -2,7 +2,7 @@
 import { massText } from './entries.ts';
 import { tick, tickedOf, useHold } from './holdStore.ts';
 import { useDocument } from '../state/documentStore.ts';
-import { inUnits } from '../words/inUnits.ts';
+import { inUnits } from '../../physics/quantities/sentences.ts';
 import { unbroken } from '../words/unbroken.ts';
 import type { ShoppingItem } from '../../physics/evening/answer.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';

@@ -7,7 +7,7 @@ import { Field } from '../inputs/Field.tsx';
 import { doughFields, kitchenFields, type FieldSpec } from '../inputs/fields.ts';
 import { clockText, spanText } from '../words/clock.ts';
 import { temperatureK } from '../words/figures.ts';
-import { inUnits } from '../words/inUnits.ts';
+import { inUnits } from '../../physics/quantities/sentences.ts';
 import { yeastNames } from '../words/names.ts';
 import { unbroken } from '../words/unbroken.ts';
 import { doughTemperatureWith, hottestForYeast } from '../../physics/dough/liquidTemperature.ts';
