@@ -1,11 +1,18 @@
 /** `compare`: the same evening with other values of one or more fields, every combination side by side. */
-import type { PlanAnswer } from '../../physics/evening/answer.ts';
+import {
+  combinations,
+  comparedOf,
+  csvOf,
+  filled,
+  measures,
+  type Compared,
+  type MeasureId,
+} from '../../physics/evening/comparison.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
-import { setPath } from '../../physics/evening/planPath.ts';
 import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
-import { compareHelp, readArguments, type Request } from './arguments.ts';
+import { compareHelp, readArguments } from './arguments.ts';
 import { fileOf, guarded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
 
 export interface CompareIo extends TerminalIo {
@@ -13,35 +20,9 @@ export interface CompareIo extends TerminalIo {
   readonly pause: () => Promise<boolean>;
 }
 
-export interface CompareRow {
+export interface CompareRow extends Compared {
   /** what each varied field was set to, as it was typed */
   readonly values: Readonly<Record<string, string>>;
-  readonly preheat: PlanAnswer['preheat'];
-  readonly bakes: PlanAnswer['bakes'];
-  /** from switching the oven on to the last pizza cut, and what it took */
-  readonly evening: { readonly minutes: number; readonly energyKWh: number };
-}
-
-/** Every combination, the last field changing fastest. */
-function combinations(varied: Request['varied']): readonly Readonly<Record<string, string>>[] {
-  return varied.reduce<readonly Readonly<Record<string, string>>[]>(
-    (rows, { path, texts }) => rows.flatMap((row) => texts.map((text) => ({ ...row, [path]: text.trim() }))),
-    [{}],
-  );
-}
-
-type Filled =
-  { readonly ok: true; readonly file: PlanFile } | { readonly ok: false; readonly problems: Problem[] };
-
-function filled(file: PlanFile, values: Readonly<Record<string, string>>): Filled {
-  const problems: Problem[] = [];
-  let result = file;
-  for (const [path, text] of Object.entries(values)) {
-    const set = setPath(result, path, text);
-    if (set.ok) result = set.file;
-    else problems.push(set.problem);
-  }
-  return problems.length === 0 ? { ok: true, file: result } : { ok: false, problems };
 }
 
 /** Says in which combination something was found, as far as that can make a difference. */
@@ -52,47 +33,24 @@ function inRow(problem: Problem, values: Readonly<Record<string, string>>): Prob
   return { ...problem, found: `${problem.found} (with ${where})` };
 }
 
-function rowOf(values: Readonly<Record<string, string>>, answer: PlanAnswer): CompareRow {
-  const minutes = (instant: string): number => Date.parse(instant) / 60_000;
-  return {
-    values,
-    preheat: answer.preheat,
-    bakes: answer.bakes,
-    evening: {
-      minutes: minutes(answer.lastEatAt) - minutes(answer.ovenOnAt),
-      energyKWh: answer.energyKWh,
-    },
-  };
-}
-
-const columns: readonly {
-  readonly name: string;
-  readonly head: string;
-  readonly value: (row: CompareRow) => number;
-}[] = [
-  { name: 'preheat_min', head: 'preheat', value: (row) => row.preheat.minutes },
-  { name: 'oven_signal_min', head: 'signal', value: (row) => row.preheat.airReadyMinutes },
-  { name: 'plate_top_degC', head: 'plate', value: (row) => row.preheat.plateTopC },
-  { name: 'first_bake_min', head: 'bake', value: (row) => row.bakes[0]!.minutes },
-  { name: 'last_bake_min', head: 'last', value: (row) => row.bakes.at(-1)!.minutes },
-  { name: 'evening_min', head: 'evening', value: (row) => row.evening.minutes },
-  { name: 'energy_kWh', head: 'kWh', value: (row) => row.evening.energyKWh },
+const columns: readonly { readonly name: MeasureId; readonly head: string }[] = [
+  { name: 'preheat_min', head: 'preheat' },
+  { name: 'oven_signal_min', head: 'signal' },
+  { name: 'plate_top_degC', head: 'plate' },
+  { name: 'first_bake_min', head: 'bake' },
+  { name: 'last_bake_min', head: 'last' },
+  { name: 'evening_min', head: 'evening' },
+  { name: 'energy_kWh', head: 'kWh' },
 ];
 
-/** RFC 4180; what the cook typed is kept from being taken for a formula. */
 function csv(paths: readonly string[], rows: readonly CompareRow[]): string {
-  const cell = (text: string): string => {
-    const safe = /^[=+\-@]/u.test(text) ? `'${text}` : text;
-    return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-  };
-  const lines = [
-    [...paths, ...columns.map(({ name }) => name)].map(cell),
+  return csvOf([
+    [...paths, ...columns.map(({ name }) => name)],
     ...rows.map((row) => [
-      ...paths.map((path) => cell(row.values[path]!)),
-      ...columns.map(({ value }) => String(Number(value(row).toFixed(3)))),
+      ...paths.map((path) => row.values[path]!),
+      ...columns.map(({ name }) => String(Number(measures[name](row).toFixed(3)))),
     ]),
-  ];
-  return lines.map((line) => `${line.join(',')}\r\n`).join('');
+  ]);
 }
 
 /** A table for a reader: minutes, the plate at the first load, kWh. */
@@ -105,7 +63,7 @@ function table(paths: readonly string[], rows: readonly CompareRow[], units: Uni
     [...paths, ...columns.map(({ head }) => head)],
     ...rows.map((row) => [
       ...paths.map((path) => row.values[path]!),
-      ...columns.map(({ name, value }) => shown(name, value(row))),
+      ...columns.map(({ name }) => shown(name, measures[name](row))),
     ]),
   ];
   const widths = lines[0]!.map((_, k) => Math.max(...lines.map((line) => line[k]!.length)));
@@ -161,7 +119,7 @@ export function runCompare(argv: readonly string[], io: CompareIo): Promise<Exit
           planned.problems.map((problem) => inRow(problem, values)),
           io,
         );
-      rows.push(rowOf(values, planned.answer));
+      rows.push({ values, ...comparedOf(planned.answer) });
       if (grid.length > 4) io.stderr(`${rows.length} of ${grid.length}\n`);
       if (rows.length < grid.length && (await io.pause())) {
         io.stderr(`stopped after ${rows.length} of ${grid.length} rows\n`);
