@@ -18,8 +18,8 @@ import { airDensity, airSpecificHeat } from '../materials/air.ts';
 import type { OvenNetwork } from '../oven/network.ts';
 import type { Column } from '../oven/networkParts.ts';
 import { BlockChain } from '../numerics/blockChain.ts';
-import { emptyFields, updateVapour } from './columnFields.ts';
-import type { CellSpec, ColumnFields, ColumnSetting, ColumnState } from './columnFields.ts';
+import { cellConstants, emptyFields, updateVapour } from './columnFields.ts';
+import type { CellConstants, ColumnFields, ColumnSetting, ColumnState } from './columnFields.ts';
 import { capacityOf, heatOf, temperatureOf } from './frozen.ts';
 import {
   conductivity,
@@ -41,7 +41,7 @@ const largestChange = 15;
  * carries, for that estimate. The next step puts it right: ten times as strict costs four times the steps and moves a
  * bake by a second.
  */
-const largestMiss = 2000;
+const largestMiss = 4000;
 const latentHeatScale = 2.26e6;
 
 /** mole fraction of vapour from which a pore counts as full of steam */
@@ -69,6 +69,7 @@ export class PizzaColumn implements Column {
   sp = 0;
   s0 = 0;
   readonly #chain: BlockChain;
+  readonly #constants: CellConstants;
   #now: ColumnFields;
   #next: ColumnFields;
   #nextBaseFace = 0;
@@ -95,7 +96,8 @@ export class PizzaColumn implements Column {
       this.#now.water[i] = c.water;
       this.#now.heat[i] = heatOf({ ...c, solidsHeat: c.material.solidsHeat }, c.temperature);
     });
-    updateVapour(this.#now, setting);
+    this.#constants = cellConstants(setting.cells);
+    updateVapour(this.#now, this.#constants, setting.pressure);
     this.baseFace = setting.cells[0]!.temperature;
     this.#chain = new BlockChain(n);
     this.#psiT = new Float64Array(n);
@@ -133,34 +135,35 @@ export class PizzaColumn implements Column {
       this.setting;
     const inside = evaporation && this.setting.vapourInside !== false;
     const n = this.size;
+    const face = this.#face;
+    const vapour = this.#vapour;
+    const psiT = this.#psiT;
+    const psiW = this.#psiW;
+    const { solids, halfThickness, vapourShare } = this.#constants;
     const { temperature, water, x, xT, xW } = this.#now;
-    let heatBelow = 0;
+    let heatBelow = contactResistance;
     let vapourBelow = 0;
     for (let i = 0; i < n; i++) {
-      const { material, solids } = cells[i]!;
       const T = temperature[i]!;
-      const W = water[i]! / solids;
-      const { thickness } = cells[i]!;
-      const heatResistance = thickness / (2 * conductivity(material, W, T));
-      const vapourResistance = thickness / (2 * material.vapourShare * vapourMobility(T));
-      this.#face[i] = 1 / ((i === 0 ? contactResistance : heatBelow) + heatResistance);
-      this.#vapour[i] = inside && i > 0 ? 1 / (vapourBelow + vapourResistance) : 0;
+      const half = halfThickness[i]!;
+      const heatResistance = half / conductivity(cells[i]!.material, water[i]! / solids[i]!, T);
+      const vapourResistance = half / (vapourShare[i]! * vapourMobility(T));
+      face[i] = 1 / (heatBelow + heatResistance);
+      vapour[i] = inside && i > 0 ? 1 / (vapourBelow + vapourResistance) : 0;
       heatBelow = heatResistance;
       vapourBelow = vapourResistance;
-    }
-    this.#face[n] = 1 / heatBelow;
-    for (let i = 0; i < n; i++) {
       let slope = vapourPotentialSlope(x[i]!);
       if (i > 0) slope = Math.max(slope, this.#chord(i, i - 1));
       if (i + 1 < n) slope = Math.max(slope, this.#chord(i, i + 1));
-      this.#psiT[i] = slope * xT[i]!;
-      this.#psiW[i] = slope * xW[i]!;
+      psiT[i] = slope * xT[i]!;
+      psiW[i] = slope * xW[i]!;
     }
+    face[n] = 1 / heatBelow;
     const h = network.convection[convectingFace]!;
-    const film = (network.temperature[0]! + this.temperature[n - 1]!) / 2;
+    const film = (network.temperature[0]! + temperature[n - 1]!) / 2;
     const transfer = h / (airDensity(film, pressure) * airSpecificHeat(film) * lewisFactor);
     const gas = (transfer * molarMassWater * pressure * evaporationFactor) / (gasConstant * film);
-    this.#vapour[n] = evaporation && gas > 0 ? 1 / (vapourBelow + 1 / gas) : 0;
+    vapour[n] = evaporation && gas > 0 ? 1 / (vapourBelow + 1 / gas) : 0;
     const humid = this.setting.cavityHumidity !== false;
     this.#steamCavityPsi = vapourPotential(humid ? network.steamFraction : network.setting.roomSteam);
   }
@@ -180,135 +183,181 @@ export class PizzaColumn implements Column {
     // A step that is tried again with half its length starts from the same state.
     if (this.#stale) this.#updateProperties(network);
     this.#stale = false;
-    const { cells, area } = this.setting;
+    this.#assemble(dt);
+    const { area } = this.setting;
     const n = this.size;
     const chain = this.#chain;
-    chain.clear();
-    const face = this.#face;
-    for (let i = 0; i < n; i++) {
-      chain.addDiagonal(i, 0, 0, this.#capacity(cells[i]!, i) / dt);
-      chain.addDiagonal(i, 1, 1, 1 / dt);
-    }
-    // Heat through the faces. Unknowns are changes of the cells, new temperatures of plate and surface.
-    chain.addDiagonal(0, 0, 0, face[0]!);
-    chain.addRight(0, 0, -face[0]! * this.temperature[0]!);
-    chain.plate = face[0]!;
-    chain.addDiagonal(n - 1, 0, 0, face[n]!);
-    chain.addRight(n - 1, 0, -face[n]! * this.temperature[n - 1]!);
-    chain.surface = face[n]!;
-    for (let i = 1; i < n; i++) {
-      const K = face[i]!;
-      const flow = K * (this.temperature[i - 1]! - this.temperature[i]!);
-      chain.addDiagonal(i - 1, 0, 0, K);
-      chain.addUpper(i - 1, 0, 0, -K);
-      chain.addDiagonal(i, 0, 0, K);
-      chain.addLower(i, 0, 0, -K);
-      chain.addRight(i - 1, 0, -flow);
-      chain.addRight(i, 0, flow);
-      if (this.#vapour[i]! > 0) this.#addVapour(i);
-    }
-    if (this.#vapour[n]! > 0) this.#addEvaporation();
+    const { temperature } = this.#now;
+    const first = area * this.#face[0]!;
+    const last = area * this.#face[n]!;
     chain.solve();
-    this.pp = area * face[0]! * (1 - chain.firstPerPlate);
-    this.ps = area * face[0]! * chain.firstPerSurface;
-    this.p0 = area * face[0]! * (this.temperature[0]! + chain.firstConstant);
-    this.ss = area * face[n]! * (1 - chain.lastPerSurface);
-    this.sp = area * face[n]! * chain.lastPerPlate;
-    this.s0 = area * face[n]! * (this.temperature[n - 1]! + chain.lastConstant);
+    this.pp = first * (1 - chain.firstPerPlate);
+    this.ps = first * chain.firstPerSurface;
+    this.p0 = first * (temperature[0]! + chain.firstConstant);
+    this.ss = last * (1 - chain.lastPerSurface);
+    this.sp = last * chain.lastPerPlate;
+    this.s0 = last * (temperature[n - 1]! + chain.lastConstant);
+  }
+
+  /**
+   * The system of one step, cell by cell from the plate upwards. Its unknowns are the changes of the cells and the new
+   * temperatures of plate and surface; a face's share in the cell above it is carried on to that cell's turn.
+   */
+  #assemble(dt: number): void {
+    const n = this.size;
+    const chain = this.#chain;
+    const { lower, diagonal, upper, right } = chain;
+    const { temperature, psi } = this.#now;
+    const face = this.#face;
+    const vapour = this.#vapour;
+    const psiT = this.#psiT;
+    const psiW = this.#psiW;
+    const perStep = 1 / dt;
+    let below = face[0]!;
+    chain.plate = below;
+    chain.surface = face[n]!;
+    let d00 = below;
+    let d01 = 0;
+    let d10 = 0;
+    let d11 = 0;
+    let r0 = -below * temperature[0]!;
+    let r1 = 0;
+    for (let i = 0; i < n; i++) {
+      const k = 4 * i;
+      const T = temperature[i]!;
+      const above = i + 1;
+      const conducted = face[above]!;
+      const g = vapour[above]!;
+      d00 += this.#capacity(i) * perStep + conducted;
+      d11 += perStep;
+      const top = above === n;
+      const TAbove = top ? 0 : temperature[above]!;
+      const flow = conducted * (T - TAbove);
+      r0 -= flow;
+      let next00 = conducted;
+      let next01 = 0;
+      let next10 = 0;
+      let next11 = 0;
+      let nextR0 = flow;
+      let nextR1 = 0;
+      let u00 = -conducted;
+      let u01 = 0;
+      let u10 = 0;
+      let u11 = 0;
+      below = -conducted;
+      let l01 = 0;
+      let l10 = 0;
+      let l11 = 0;
+      if (g > 0) {
+        const steam = g * (psi[i]! - (top ? this.#steamCavityPsi : psi[above]!));
+        const carried = this.#carried(above);
+        const given = carried - waterHeat * (T - 273.15);
+        const bT = g * psiT[i]!;
+        const bW = g * psiW[i]!;
+        d00 += given * bT;
+        d01 += given * bW;
+        d10 += bT;
+        d11 += bW;
+        r0 -= given * steam;
+        r1 -= steam;
+        if (!top) {
+          const taken = carried - waterHeat * (TAbove - 273.15);
+          const aT = g * psiT[above]!;
+          const aW = g * psiW[above]!;
+          u00 -= given * aT;
+          u01 = -given * aW;
+          u10 = -aT;
+          u11 = -aW;
+          next00 += taken * aT;
+          next01 = taken * aW;
+          next10 = aT;
+          next11 = aW;
+          nextR0 += taken * steam;
+          nextR1 = steam;
+          below -= taken * bT;
+          l01 = -taken * bW;
+          l10 = -bT;
+          l11 = -bW;
+        }
+      }
+      diagonal[k] = d00;
+      diagonal[k + 1] = d01;
+      diagonal[k + 2] = d10;
+      diagonal[k + 3] = d11;
+      right[2 * i] = r0;
+      right[2 * i + 1] = r1;
+      if (top) return;
+      upper[k] = u00;
+      upper[k + 1] = u01;
+      upper[k + 2] = u10;
+      upper[k + 3] = u11;
+      lower[k + 4] = below;
+      lower[k + 5] = l01;
+      lower[k + 6] = l10;
+      lower[k + 7] = l11;
+      d00 = next00;
+      d01 = next01;
+      d10 = next10;
+      d11 = next11;
+      r0 = nextR0;
+      r1 = nextR1;
+    }
   }
 
   /** J/(m2 K) */
-  #capacity({ solids, material }: CellSpec, i: number): number {
-    const { solidsHeat } = material;
-    const water = this.water[i]!;
-    const T = this.temperature[i]!;
-    if (T < 273.15) return capacityOf({ solids, water, solidsHeat }, T);
-    return solids * solidsHeat + water * waterHeat;
+  #capacity(i: number): number {
+    const { solids, solidsCapacity } = this.#constants;
+    const water = this.#now.water[i]!;
+    const T = this.#now.temperature[i]!;
+    if (T < 273.15) {
+      const { solidsHeat } = this.setting.cells[i]!.material;
+      return capacityOf({ solids: solids[i]!, water, solidsHeat }, T);
+    }
+    return solidsCapacity[i]! + water * waterHeat;
   }
 
   /** Enthalpy that vapour through face i carries: that of the cell it comes from. */
   #carried(i: number): number {
     const below = i - 1;
-    const up = i === this.size || this.#now.psi[below]! >= this.#now.psi[i]!;
-    return steamEnthalpy(this.temperature[up ? below : i]!);
-  }
-
-  #addVapour(i: number): void {
-    const chain = this.#chain;
-    const g = this.#vapour[i]!;
-    const b = i - 1;
-    const flow = g * (this.#now.psi[b]! - this.#now.psi[i]!);
-    const carried = this.#carried(i);
-    const given = carried - waterHeat * (this.temperature[b]! - 273.15);
-    const taken = carried - waterHeat * (this.temperature[i]! - 273.15);
-    const bT = g * this.#psiT[b]!;
-    const bW = g * this.#psiW[b]!;
-    const aT = g * this.#psiT[i]!;
-    const aW = g * this.#psiW[i]!;
-    chain.addDiagonal(b, 0, 0, given * bT);
-    chain.addDiagonal(b, 0, 1, given * bW);
-    chain.addDiagonal(b, 1, 0, bT);
-    chain.addDiagonal(b, 1, 1, bW);
-    chain.addUpper(b, 0, 0, -given * aT);
-    chain.addUpper(b, 0, 1, -given * aW);
-    chain.addUpper(b, 1, 0, -aT);
-    chain.addUpper(b, 1, 1, -aW);
-    chain.addRight(b, 0, -given * flow);
-    chain.addRight(b, 1, -flow);
-    chain.addDiagonal(i, 0, 0, taken * aT);
-    chain.addDiagonal(i, 0, 1, taken * aW);
-    chain.addDiagonal(i, 1, 0, aT);
-    chain.addDiagonal(i, 1, 1, aW);
-    chain.addLower(i, 0, 0, -taken * bT);
-    chain.addLower(i, 0, 1, -taken * bW);
-    chain.addLower(i, 1, 0, -bT);
-    chain.addLower(i, 1, 1, -bW);
-    chain.addRight(i, 0, taken * flow);
-    chain.addRight(i, 1, flow);
-  }
-
-  #addEvaporation(): void {
-    const chain = this.#chain;
-    const n = this.size;
-    const b = n - 1;
-    const g = this.#vapour[n]!;
-    const flow = g * (this.#now.psi[b]! - this.#steamCavityPsi);
-    const given = this.#carried(n) - waterHeat * (this.temperature[b]! - 273.15);
-    const bT = g * this.#psiT[b]!;
-    const bW = g * this.#psiW[b]!;
-    chain.addDiagonal(b, 0, 0, given * bT);
-    chain.addDiagonal(b, 0, 1, given * bW);
-    chain.addDiagonal(b, 1, 0, bT);
-    chain.addDiagonal(b, 1, 1, bW);
-    chain.addRight(b, 0, -given * flow);
-    chain.addRight(b, 1, -flow);
+    const { psi, temperature } = this.#now;
+    const up = i === this.size || psi[below]! >= psi[i]!;
+    return steamEnthalpy(temperature[up ? below : i]!);
   }
 
   /**
    * Books the step on a copy of the state and compares the vapour potentials it ends with to those that the linear
    * solve counted on: what they differ by is a flux that the step got wrong, and so many kelvin of the cell.
    */
-  accepts(plate: number, surface: number, dt: number): boolean {
+  strain(plate: number, surface: number, dt: number): number {
     const chain = this.#chain;
     chain.follow(plate, surface);
     const n = this.size;
+    const { changeT, changeW } = chain;
+    const { psi, water: oldWater } = this.#now;
+    let change = 0;
     for (let i = 0; i < n; i++) {
-      // Written so that NaN fails too.
-      if (!(Math.abs(chain.changeT[i]!) <= largestChange)) return false;
-      if (!(this.#now.water[i]! + chain.changeW[i]! >= 0)) return false;
+      change = Math.max(change, Math.abs(changeT[i]!));
+      if (!(oldWater[i]! + changeW[i]! >= 0)) return Infinity;
     }
+    // Written so that NaN fails too.
+    if (!(change < 10 * largestChange)) return Infinity;
+    const byChange = (change / largestChange) ** 2;
     this.#bookStep(plate, surface, dt);
-    const { cells, evaporation } = this.setting;
-    if (!evaporation) return true;
-    updateVapour(this.#next, this.setting);
+    const { evaporation, pressure } = this.setting;
+    if (!evaporation) return byChange;
+    updateVapour(this.#next, this.#constants, pressure);
+    const { solidsCapacity } = this.#constants;
+    const { psi: psiNext, water } = this.#next;
+    const psiT = this.#psiT;
+    const psiW = this.#psiW;
+    const vapour = this.#vapour;
+    let miss = 0;
     for (let i = 0; i < n; i++) {
-      const counted =
-        this.#now.psi[i]! + this.#psiT[i]! * chain.changeT[i]! + this.#psiW[i]! * chain.changeW[i]!;
-      const flux = (this.#vapour[i]! + this.#vapour[i + 1]!) * Math.abs(this.#next.psi[i]! - counted);
-      const capacity = cells[i]!.solids * cells[i]!.material.solidsHeat + this.#next.water[i]! * waterHeat;
-      if (!((dt * flux * latentHeatScale) / capacity <= largestMiss)) return false;
+      const counted = psi[i]! + psiT[i]! * changeT[i]! + psiW[i]! * changeW[i]!;
+      const flux = (vapour[i]! + vapour[i + 1]!) * Math.abs(psiNext[i]! - counted);
+      miss = Math.max(miss, flux / (solidsCapacity[i]! + water[i]! * waterHeat));
     }
-    return true;
+    return Math.max(byChange, (miss * dt * latentHeatScale) / largestMiss);
   }
 
   follow(): void {
@@ -335,29 +384,32 @@ export class PizzaColumn implements Column {
 
   #bookStep(plate: number, surface: number, dt: number): void {
     const { cells, area, contactResistance } = this.setting;
+    const { solidsCapacity } = this.#constants;
     const n = this.size;
     const { temperature, heat, water } = this.#now;
+    const { temperature: newTemperature, heat: newHeat, water: newWater } = this.#next;
     const { changeT } = this.#chain;
-    let heatIn = this.#face[0]! * (plate - temperature[0]! - changeT[0]!);
+    const face = this.#face;
+    let own = temperature[0]! + changeT[0]!;
+    let heatIn = face[0]! * (plate - own);
     let waterIn = 0;
     let carriedIn = 0;
     this.#nextBaseFace = plate - heatIn * contactResistance;
     for (let i = 0; i < n; i++) {
       const above = i + 1;
       const upper = above < n ? temperature[above]! + changeT[above]! : surface;
-      const heatOut = this.#face[above]! * (temperature[i]! + changeT[i]! - upper);
+      const heatOut = face[above]! * (own - upper);
       const waterOut = this.#vapourFlow(above);
       const carriedOut = waterOut === 0 ? 0 : waterOut * this.#carried(above);
       const h = heat[i]! + dt * (heatIn - heatOut + carriedIn - carriedOut);
       const w = water[i]! + dt * (waterIn - waterOut);
-      this.#next.heat[i] = h;
-      this.#next.water[i] = w;
-      const { solids, material } = cells[i]!;
-      const { solidsHeat } = material;
-      this.#next.temperature[i] =
-        h < 0
-          ? temperatureOf({ solids, water: w, solidsHeat }, h)
-          : 273.15 + h / (solids * solidsHeat + w * waterHeat);
+      newHeat[i] = h;
+      newWater[i] = w;
+      if (h < 0) {
+        const { solids, material } = cells[i]!;
+        newTemperature[i] = temperatureOf({ solids, water: w, solidsHeat: material.solidsHeat }, h);
+      } else newTemperature[i] = 273.15 + h / (solidsCapacity[i]! + w * waterHeat);
+      own = upper;
       heatIn = heatOut;
       waterIn = waterOut;
       carriedIn = carriedOut;
@@ -381,7 +433,7 @@ export class PizzaColumn implements Column {
     this.heat.set(state.heat);
     this.water.set(state.water);
     this.temperature.set(state.temperature);
-    updateVapour(this.#now, this.setting);
+    updateVapour(this.#now, this.#constants, this.setting.pressure);
     this.#stale = true;
     this.baseFace = state.baseFace;
     this.evaporated = state.evaporated;

@@ -1,5 +1,5 @@
 /** The state of a column of pizza, cell by cell, and the vapour in its pores that belongs to it. */
-import { activitySlopes, saturation, vapourPotential, waterActivity } from './moistCell.ts';
+import { oswinExponent, oswinSlope, saturation, vapourPotential, waterActivity } from './moistCell.ts';
 import type { LayerMaterial } from './moistCell.ts';
 
 export interface CellSpec {
@@ -70,24 +70,54 @@ export function emptyFields(n: number): ColumnFields {
   };
 }
 
+/** What stays of the cells through a bake, as arrays: a step reads them some sixty times a thousandth of a second. */
+export interface CellConstants {
+  /** kg/m2, and m2/kg */
+  readonly solids: Float64Array;
+  readonly perSolids: Float64Array;
+  /** J/(m2 K) of the dry matter */
+  readonly solidsCapacity: Float64Array;
+  /** m */
+  readonly halfThickness: Float64Array;
+  /** kg/kg at which the water activity is one half at 100 degC */
+  readonly halfMoisture: Float64Array;
+  readonly vapourShare: Float64Array;
+}
+
+export function cellConstants(cells: readonly CellSpec[]): CellConstants {
+  const each = (read: (cell: CellSpec) => number): Float64Array => Float64Array.from(cells, read);
+  return {
+    solids: each(({ solids }) => solids),
+    perSolids: each(({ solids }) => 1 / solids),
+    solidsCapacity: each(({ solids, material }) => solids * material.solidsHeat),
+    halfThickness: each(({ thickness }) => thickness / 2),
+    halfMoisture: each(({ material }) => material.halfMoisture),
+    vapourShare: each(({ material }) => material.vapourShare),
+  };
+}
+
 const atSaturation = { pressure: 0, slope: 0 };
 
 /** Sets x, its slopes and the potential from temperature and water. @param pressure Pa */
-export function updateVapour(
-  state: ColumnFields,
-  { cells, pressure }: { readonly cells: readonly CellSpec[]; readonly pressure: number },
-): void {
-  for (let i = 0; i < cells.length; i++) {
-    const { material, solids } = cells[i]!;
-    const T = state.temperature[i]!;
-    const W = state.water[i]! / solids;
-    const a = waterActivity(W, T, material.halfMoisture);
+export function updateVapour(state: ColumnFields, constants: CellConstants, pressure: number): void {
+  const { temperature, water, x, xT, xW, psi } = state;
+  const { perSolids, halfMoisture } = constants;
+  const n = temperature.length;
+  const perPressure = 1 / pressure;
+  const perExponent = 1 / oswinExponent;
+  for (let i = 0; i < n; i++) {
+    const T = temperature[i]!;
+    const dry = perSolids[i]!;
+    const W = water[i]! * dry;
+    const a = waterActivity(W, T, halfMoisture[i]!);
     saturation(T, atSaturation);
-    const { pressure: ps, slope } = atSaturation;
-    const x = (a * ps) / pressure;
-    state.x[i] = x;
-    state.psi[i] = vapourPotential(x);
-    state.xT[i] = (a * slope + activitySlopes.perKelvin(a) * ps) / pressure;
-    state.xW[i] = (activitySlopes.perMoisture(a, W) * ps) / (pressure * solids);
+    const share = atSaturation.pressure * perPressure;
+    const full = a * share;
+    x[i] = full;
+    psi[i] = vapourPotential(full);
+    // The slopes of `activitySlopes`, which both hold a (1 - a).
+    const bend = a * (1 - a) * perExponent;
+    xT[i] = a * atSaturation.slope * perPressure + bend * oswinSlope * share;
+    xW[i] = W > 0 ? (bend * share * dry) / W : 0;
   }
 }

@@ -37,9 +37,12 @@ export function steamEnthalpy(temperature: number): number {
   return steamEnthalpyAtZero + steamHeat * (temperature - 273.15);
 }
 
+/** kg/m3, near 80 degC */
+const waterDensity = 970;
+
 /* Sorption: Oswin's form, W = W_half (a/(1 - a))^n. */
-const oswinExponent = 0.38;
-const oswinSlope = 0.0056;
+export const oswinExponent = 0.38;
+export const oswinSlope = 0.0056;
 
 /**
  * Water activity of dry matter holding W kg/kg at T kelvin (Oswin):
@@ -67,6 +70,7 @@ export const activitySlopes = {
 const tableStart = 230;
 const tableEnd = 640;
 const tableStep = 0.25;
+const perTableStep = 1 / tableStep;
 const tableSize = (tableEnd - tableStart) / tableStep + 1;
 const saturationTable = Float64Array.from({ length: tableSize }, (_, i) =>
   // Below freezing the pressure over supercooled water is continued by Clausius and Clapeyron.
@@ -83,7 +87,7 @@ const freeDiffusion = Float64Array.from(saturationTable, (_, i) => {
  * steps of 0.25 K.
  */
 export function vapourMobility(temperature: number): number {
-  const place = (temperature - tableStart) / tableStep;
+  const place = (temperature - tableStart) * perTableStep;
   const i = Math.min(Math.max(Math.floor(place), 0), tableSize - 2);
   const low = freeDiffusion[i]!;
   return low + (freeDiffusion[i + 1]! - low) * (place - i);
@@ -99,12 +103,12 @@ function saturationPressureOrBelow(temperature: number): number {
  * table's end at 640 K the last line goes on.
  */
 export function saturation(temperature: number, out: { pressure: number; slope: number }): void {
-  const place = (temperature - tableStart) / tableStep;
+  const place = (temperature - tableStart) * perTableStep;
   const i = Math.min(Math.max(Math.floor(place), 0), tableSize - 2);
   const low = saturationTable[i]!;
   const rise = saturationTable[i + 1]! - low;
   out.pressure = low + rise * (place - i);
-  out.slope = rise / tableStep;
+  out.slope = rise * perTableStep;
 }
 
 /**
@@ -143,9 +147,9 @@ export function conductivity(material: LayerMaterial, moisture: number, temperat
   const tWater = Math.min(t, 150);
   const water = 0.57109 + (1.7625e-3 - 6.7036e-6 * tWater) * tWater;
   const solids = material.solidsConductivity + material.solidsConductivitySlope * Math.min(t, 150);
-  const solidsVolume = 1 / material.solidsDensity;
-  const waterVolume = moisture / 970;
-  const compact = (solidsVolume * solids + waterVolume * water) / (solidsVolume + waterVolume);
+  // Volumes of dry matter and water, both times both densities.
+  const waterVolume = moisture * material.solidsDensity;
+  const compact = (waterDensity * solids + waterVolume * water) / (waterDensity + waterVolume);
   const gas = 0.0243 + 6.5e-5 * t;
   const e = material.porosity;
   if (e === 0) return compact;

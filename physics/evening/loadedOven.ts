@@ -145,6 +145,7 @@ export class LoadedOven {
     T[centreNode] = this.centre.temperature.at(-1)!;
     T[rimNode] = this.rim.temperature.at(-1)!;
     covered.columns = [this.centre, this.rim];
+    covered.allowedStrain = this.model.resolution.allowedStrain;
   }
 
   /** The paper pulled out from under the pizza: what is left between is the bare contact. */

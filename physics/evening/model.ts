@@ -23,6 +23,8 @@ export interface Resolution {
   readonly preheatStep: number;
   readonly bakeStep: number;
   readonly recoveryStep: number;
+  /** of the pizza in a step, as `Column` counts it */
+  readonly allowedStrain: number;
   readonly plateLayers: number;
   readonly mesh: PizzaMesh;
 }
@@ -31,6 +33,7 @@ export const standardResolution: Resolution = {
   preheatStep: 5,
   bakeStep: 2,
   recoveryStep: 4,
+  allowedStrain: 1,
   plateLayers: 4,
   mesh: standardMesh,
 };
@@ -79,7 +82,9 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
   const own = plateMaterial(plate.material, plate.surface, plate.custom);
   const material: PlateMaterial =
     options.plateEmissivity === undefined ? own : { ...own, emissivity: options.plateEmissivity };
-  const empty = readDial(context, resolution.preheatStep, options.dial);
+  // Means over whole cycles need no fine steps.
+  const cycleStep = 2 * resolution.preheatStep;
+  const empty = readDial(context, cycleStep, options.dial);
   const sides = enclosureSides(plate);
   const bi = biotNumber(
     ovenCoefficient(material.emissivity, oven.setpoint),
@@ -92,7 +97,7 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
     material,
     empty,
     plateModel === 'lumped' ? 1 : resolution.plateLayers,
-    resolution.preheatStep,
+    cycleStep,
     options.dial?.plateOvershoot,
   );
   const dial: Dial = { ...empty, plateOvershoot: settled.overshoot };

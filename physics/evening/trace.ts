@@ -19,22 +19,28 @@ const channels = [
 ] as const satisfies readonly (keyof OvenTrace)[];
 
 export class TraceRecorder {
-  readonly #values = new Map<keyof OvenTrace, number[]>(channels.map((name) => [name, []]));
+  /** one list a channel, in their order: seconds first */
+  readonly #lists: readonly number[][];
   readonly #every: number;
 
-  constructor(every: number) {
+  constructor(every: number, lists: readonly number[][] = channels.map(() => [])) {
     this.#every = every;
+    this.#lists = lists;
+  }
+
+  get #seconds(): number[] {
+    return this.#lists[0]!;
   }
 
   get last(): number {
-    return this.#values.get('seconds')!.at(-1) ?? -Infinity;
+    return this.#seconds.at(-1) ?? -Infinity;
   }
 
   /** Takes a sample when one is due, or always when `force`. */
   record(run: OvenRun, force = false): void {
     if (!force && run.time - this.last < this.#every) return;
     // The same moment seen again (a load follows a recovery): the later view stays.
-    if (run.time <= this.last) for (const list of this.#values.values()) list.pop();
+    if (run.time <= this.last) for (const list of this.#lists) list.pop();
     const T = run.network.temperature;
     const plate = run.plate!;
     const [under, around] = plate.layout.columns;
@@ -54,30 +60,32 @@ export class TraceRecorder {
       bottomElement: run.bottomShare,
       topElement: run.topShare,
     };
-    for (const name of channels) this.#values.get(name)!.push(sample[name]);
+    for (let k = 0; k < channels.length; k++) this.#lists[k]!.push(sample[channels[k]!]);
   }
 
   /** Forgets the samples after `until` seconds. */
   cutAfter(until: number): void {
-    const seconds = this.#values.get('seconds')!;
-    while ((seconds.at(-1) ?? -Infinity) > until + 1e-9) for (const list of this.#values.values()) list.pop();
+    while (this.last > until + 1e-9) for (const list of this.#lists) list.pop();
+  }
+
+  #countUpTo(until: number): number {
+    return this.#seconds.filter((s) => s <= until + 1e-9).length;
   }
 
   /** The samples up to `until` seconds, as a trace. */
   trace(until = Infinity): OvenTrace {
-    const seconds = this.#values.get('seconds')!;
-    const count = seconds.filter((s) => s <= until + 1e-9).length;
+    const count = this.#countUpTo(until);
     const take = (name: keyof OvenTrace): Float64Array =>
-      Float64Array.from(this.#values.get(name)!.slice(0, count));
+      Float64Array.from(this.#lists[channels.indexOf(name)]!.slice(0, count));
     return Object.fromEntries(channels.map((name) => [name, take(name)])) as unknown as OvenTrace;
   }
 
   /** Starts a recorder with the samples of this one up to `until`. */
   upTo(until: number): TraceRecorder {
-    const copy = new TraceRecorder(this.#every);
-    const seconds = this.#values.get('seconds')!;
-    const count = seconds.filter((s) => s <= until + 1e-9).length;
-    for (const name of channels) copy.#values.set(name, this.#values.get(name)!.slice(0, count));
-    return copy;
+    const count = this.#countUpTo(until);
+    return new TraceRecorder(
+      this.#every,
+      this.#lists.map((list) => list.slice(0, count)),
+    );
   }
 }

@@ -26,6 +26,7 @@ const usualWaits = [shortestTurn, 240, 480, longestWait];
 const coarse = {
   bakeStep: 4,
   recoveryStep: 8,
+  allowedStrain: 4,
   mesh: { dough: 16, rim: 10, sauce: 2, cheese: 3, firstCell: 0.12e-3 },
 } as const;
 

@@ -70,6 +70,28 @@ export function airThermalConductivity(temperature: number): number {
   return read(conductivityRows, temperature);
 }
 
+/** What the correlations of convection need of the air between a face and the cavity. */
+export interface AirFilm {
+  /** W/(m K) */
+  conductivity: number;
+  /** Pa s */
+  viscosity: number;
+  /** J/(kg K) */
+  specificHeat: number;
+}
+
+/** The three together, for hot loops; 250 K to 1000 K, else OutOfRange. */
+export function readFilm(temperature: number, out: AirFilm): void {
+  if (!(temperature >= first && temperature <= last)) read(conductivityRows, temperature);
+  const place = (temperature - first) / step;
+  const row = Math.min(Math.floor(place), conductivityRows.length - 2);
+  const part = place - row;
+  const rest = 1 - part;
+  out.conductivity = rest * conductivityRows[row]! + part * conductivityRows[row + 1]!;
+  out.viscosity = rest * viscosityRows[row]! + part * viscosityRows[row + 1]!;
+  out.specificHeat = rest * specificHeatRows[row]! + part * specificHeatRows[row + 1]!;
+}
+
 /** Prandtl number of dry air, mu cp / k, 250 K to 1000 K; else OutOfRange. */
 export function airPrandtl(temperature: number): number {
   return (airViscosity(temperature) * airSpecificHeat(temperature)) / airThermalConductivity(temperature);

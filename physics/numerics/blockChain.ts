@@ -13,13 +13,17 @@ export class BlockChain {
   /** changes of T and W once plate and surface are known */
   readonly changeT: Float64Array;
   readonly changeW: Float64Array;
+  /**
+   * Blocks row by row, four numbers a cell, and the constant right side, two a cell: whoever builds the system writes
+   * every one of them before each `solve`, but for the first lower and the last upper block.
+   */
+  readonly lower: Float64Array;
+  readonly diagonal: Float64Array;
+  readonly upper: Float64Array;
+  readonly right: Float64Array;
   plate = 0;
   surface = 0;
   readonly #n: number;
-  readonly #lower: Float64Array;
-  readonly #diagonal: Float64Array;
-  readonly #upper: Float64Array;
-  readonly #right: Float64Array;
   /** per cell: constant T, W; per plate T, W; per surface T, W */
   readonly #solution: Float64Array;
   /** per cell: D'^-1 U */
@@ -27,34 +31,14 @@ export class BlockChain {
 
   constructor(n: number) {
     this.#n = n;
-    this.#lower = new Float64Array(4 * n);
-    this.#diagonal = new Float64Array(4 * n);
-    this.#upper = new Float64Array(4 * n);
-    this.#right = new Float64Array(2 * n);
+    this.lower = new Float64Array(4 * n);
+    this.diagonal = new Float64Array(4 * n);
+    this.upper = new Float64Array(4 * n);
+    this.right = new Float64Array(2 * n);
     this.#solution = new Float64Array(6 * n);
     this.#onward = new Float64Array(4 * n);
     this.changeT = new Float64Array(n);
     this.changeW = new Float64Array(n);
-  }
-
-  clear(): void {
-    this.#lower.fill(0);
-    this.#diagonal.fill(0);
-    this.#upper.fill(0);
-    this.#right.fill(0);
-  }
-
-  addLower(cell: number, row: 0 | 1, column: 0 | 1, value: number): void {
-    this.#lower[4 * cell + 2 * row + column]! += value;
-  }
-  addDiagonal(cell: number, row: 0 | 1, column: 0 | 1, value: number): void {
-    this.#diagonal[4 * cell + 2 * row + column]! += value;
-  }
-  addUpper(cell: number, row: 0 | 1, column: 0 | 1, value: number): void {
-    this.#upper[4 * cell + 2 * row + column]! += value;
-  }
-  addRight(cell: number, row: 0 | 1, value: number): void {
-    this.#right[2 * cell + row]! += value;
   }
 
   get firstConstant(): number {
@@ -78,60 +62,99 @@ export class BlockChain {
 
   solve(): void {
     const n = this.#n;
-    const L = this.#lower;
-    const D = this.#diagonal;
-    const U = this.#upper;
+    const L = this.lower;
+    const D = this.diagonal;
+    const U = this.upper;
+    const R = this.right;
     const G = this.#onward;
     const x = this.#solution;
+    // What the cell below passes on: its D'^-1 U and its right sides, constant and per plate.
+    let g00 = 0;
+    let g01 = 0;
+    let g10 = 0;
+    let g11 = 0;
+    let c0 = 0;
+    let c1 = 0;
+    let q0 = 0;
+    let q1 = 0;
     for (let i = 0; i < n; i++) {
       const k = 4 * i;
       let d00 = D[k]!;
       let d01 = D[k + 1]!;
       let d10 = D[k + 2]!;
       let d11 = D[k + 3]!;
-      let r0 = this.#right[2 * i]!;
-      let r1 = this.#right[2 * i + 1]!;
-      let p0 = i === 0 ? this.plate : 0;
+      let r0 = R[2 * i]!;
+      let r1 = R[2 * i + 1]!;
+      let p0 = 0;
       let p1 = 0;
-      if (i > 0) {
+      if (i === 0) p0 = this.plate;
+      else {
         const l00 = L[k]!;
         const l01 = L[k + 1]!;
         const l10 = L[k + 2]!;
         const l11 = L[k + 3]!;
-        const g = k - 4;
-        d00 -= l00 * G[g]! + l01 * G[g + 2]!;
-        d01 -= l00 * G[g + 1]! + l01 * G[g + 3]!;
-        d10 -= l10 * G[g]! + l11 * G[g + 2]!;
-        d11 -= l10 * G[g + 1]! + l11 * G[g + 3]!;
-        const b = 6 * (i - 1);
-        r0 -= l00 * x[b]! + l01 * x[b + 1]!;
-        r1 -= l10 * x[b]! + l11 * x[b + 1]!;
-        p0 -= l00 * x[b + 2]! + l01 * x[b + 3]!;
-        p1 -= l10 * x[b + 2]! + l11 * x[b + 3]!;
+        d00 -= l00 * g00 + l01 * g10;
+        d01 -= l00 * g01 + l01 * g11;
+        d10 -= l10 * g00 + l11 * g10;
+        d11 -= l10 * g01 + l11 * g11;
+        r0 -= l00 * c0 + l01 * c1;
+        r1 -= l10 * c0 + l11 * c1;
+        p0 -= l00 * q0 + l01 * q1;
+        p1 -= l10 * q0 + l11 * q1;
       }
       const inverse = 1 / (d00 * d11 - d01 * d10);
-      const s0 = i === n - 1 ? this.surface : 0;
+      d00 *= inverse;
+      d01 *= inverse;
+      d10 *= inverse;
+      d11 *= inverse;
+      c0 = d11 * r0 - d01 * r1;
+      c1 = d00 * r1 - d10 * r0;
+      q0 = d11 * p0 - d01 * p1;
+      q1 = d00 * p1 - d10 * p0;
       const o = 6 * i;
-      x[o] = (d11 * r0 - d01 * r1) * inverse;
-      x[o + 1] = (d00 * r1 - d10 * r0) * inverse;
-      x[o + 2] = (d11 * p0 - d01 * p1) * inverse;
-      x[o + 3] = (d00 * p1 - d10 * p0) * inverse;
-      x[o + 4] = d11 * s0 * inverse;
-      x[o + 5] = -d10 * s0 * inverse;
-      G[k] = (d11 * U[k]! - d01 * U[k + 2]!) * inverse;
-      G[k + 1] = (d11 * U[k + 1]! - d01 * U[k + 3]!) * inverse;
-      G[k + 2] = (d00 * U[k + 2]! - d10 * U[k]!) * inverse;
-      G[k + 3] = (d00 * U[k + 3]! - d10 * U[k + 1]!) * inverse;
+      x[o] = c0;
+      x[o + 1] = c1;
+      x[o + 2] = q0;
+      x[o + 3] = q1;
+      if (i === n - 1) {
+        x[o + 4] = d11 * this.surface;
+        x[o + 5] = -d10 * this.surface;
+        break;
+      }
+      const u00 = U[k]!;
+      const u01 = U[k + 1]!;
+      const u10 = U[k + 2]!;
+      const u11 = U[k + 3]!;
+      g00 = d11 * u00 - d01 * u10;
+      g01 = d11 * u01 - d01 * u11;
+      g10 = d00 * u10 - d10 * u00;
+      g11 = d00 * u11 - d10 * u01;
+      G[k] = g00;
+      G[k + 1] = g01;
+      G[k + 2] = g10;
+      G[k + 3] = g11;
     }
     for (let i = n - 2; i >= 0; i--) {
       const k = 4 * i;
       const o = 6 * i;
-      for (let c = 0; c < 6; c += 2) {
-        const above0 = x[o + 6 + c]!;
-        const above1 = x[o + 7 + c]!;
-        x[o + c]! -= G[k]! * above0 + G[k + 1]! * above1;
-        x[o + c + 1]! -= G[k + 2]! * above0 + G[k + 3]! * above1;
-      }
+      const a = G[k]!;
+      const b = G[k + 1]!;
+      const c = G[k + 2]!;
+      const d = G[k + 3]!;
+      const up = o + 6;
+      const c0Up = x[up]!;
+      const c1Up = x[up + 1]!;
+      const q0Up = x[up + 2]!;
+      const q1Up = x[up + 3]!;
+      const s0Up = x[up + 4]!;
+      const s1Up = x[up + 5]!;
+      x[o]! -= a * c0Up + b * c1Up;
+      x[o + 1]! -= c * c0Up + d * c1Up;
+      x[o + 2]! -= a * q0Up + b * q1Up;
+      x[o + 3]! -= c * q0Up + d * q1Up;
+      // Only the last cell touches the surface.
+      x[o + 4] = -a * s0Up - b * s1Up;
+      x[o + 5] = -c * s0Up - d * s1Up;
     }
   }
 

@@ -55,11 +55,16 @@ export class PatternSolver {
       if (!(Math.abs(pivot) > 0)) return false;
       const inverse = 1 / pivot;
       const right = b[k]!;
-      for (const i of later) {
+      const count = later.length;
+      for (let l = 0; l < count; l++) {
+        const i = later[l]!;
         const rowI = i * n;
         const factor = a[rowI + k]! * inverse;
         if (factor === 0) continue;
-        for (const j of later) a[rowI + j]! -= factor * a[rowK + j]!;
+        for (let m = 0; m < count; m++) {
+          const j = later[m]!;
+          a[rowI + j]! -= factor * a[rowK + j]!;
+        }
         b[i]! -= factor * right;
       }
     }

@@ -1,5 +1,6 @@
 import { OutOfRange } from '../evening/problem.ts';
-import { airDensity, airSpecificHeat, airThermalConductivity, airViscosity } from '../materials/air.ts';
+import { airDensity, readFilm } from '../materials/air.ts';
+import type { AirFilm } from '../materials/air.ts';
 import { gravity } from '../materials/constants.ts';
 
 /*
@@ -43,6 +44,12 @@ export function nusseltStable(rayleigh: number): number {
   return Math.sqrt(Math.sqrt(downFourth * rayleigh + stillAirFourth));
 }
 
+/** (0.492/Pr)^(9/16), by square roots: x^(1/2) x^(1/16). */
+function prandtlTerm(prandtl: number): number {
+  const root = Math.sqrt(0.492 / prandtl);
+  return root * Math.sqrt(Math.sqrt(Math.sqrt(root)));
+}
+
 /**
  * Nusselt number of a vertical face, all Ra, length = height:
  *
@@ -51,7 +58,7 @@ export function nusseltStable(rayleigh: number): number {
  * Source: Churchill and Chu 1975, Int J Heat Mass Transfer 18, 1323-1329, equation 9.
  */
 export function nusseltVertical(rayleigh: number, prandtl: number): number {
-  const bracket = Math.pow(1 + Math.pow(0.492 / prandtl, 9 / 16), 8 / 27);
+  const bracket = Math.pow(1 + prandtlTerm(prandtl), 8 / 27);
   const root = 0.825 + (0.387 * Math.sqrt(Math.cbrt(rayleigh))) / bracket;
   return root * root;
 }
@@ -64,22 +71,26 @@ export function nusseltVertical(rayleigh: number, prandtl: number): number {
  * Source: Churchill and Chu 1975, as in Incropera and DeWitt, equation 9.27.
  */
 export function nusseltVerticalLaminar(rayleigh: number, prandtl: number): number {
-  const bracket = Math.pow(1 + Math.pow(0.492 / prandtl, 9 / 16), 4 / 9);
+  const ninth = Math.cbrt(Math.cbrt(1 + prandtlTerm(prandtl)));
+  const bracket = ninth * ninth * ninth * ninth;
   return 0.68 + (0.67 * Math.sqrt(Math.sqrt(rayleigh))) / bracket;
 }
 
-/** Rayleigh number over the cube of the length, 1/m3: g beta |dT| rho2 cp / (mu k), beta = 1 / film temperature. */
-function rayleighPerCube(
-  surfaceT: number,
-  airT: number,
-  film: number,
-  conductivity: number,
-  pressure: number,
-) {
-  const density = airDensity(film, pressure);
+const film: AirFilm = { conductivity: 0, viscosity: 0, specificHeat: 0 };
+
+/**
+ * Rayleigh number, g beta |dT| L3 rho2 cp / (mu k) with beta = 1 / film temperature; reads the film on the way.
+ *
+ * @param length m
+ */
+function rayleighOf(surfaceT: number, airT: number, length: number, pressure: number): number {
+  const filmT = (surfaceT + airT) / 2;
+  readFilm(filmT, film);
+  const density = airDensity(filmT, pressure);
+  const cube = length * length * length;
   return (
-    (gravity * Math.abs(surfaceT - airT) * density * density * airSpecificHeat(film)) /
-    (film * airViscosity(film) * conductivity)
+    (gravity * Math.abs(surfaceT - airT) * cube * density * density * film.specificHeat) /
+    (filmT * film.viscosity * film.conductivity)
   );
 }
 
@@ -106,9 +117,8 @@ export function naturalConvectionHorizontal(
   pressure: number,
 ): number {
   checkLength(characteristicLength);
-  const film = (surfaceT + airT) / 2;
-  const conductivity = airThermalConductivity(film);
-  const rayleigh = rayleighPerCube(surfaceT, airT, film, conductivity, pressure) * characteristicLength ** 3;
+  const rayleigh = rayleighOf(surfaceT, airT, characteristicLength, pressure);
+  const { conductivity } = film;
   const stirs = surfaceT > airT === (facing === 'up');
   const nusselt = stirs ? nusseltUnstable(rayleigh) : nusseltStable(rayleigh);
   return (nusselt * conductivity) / characteristicLength;
@@ -127,10 +137,9 @@ export function naturalConvectionVertical(
   pressure: number,
 ): number {
   checkLength(height);
-  const film = (surfaceT + airT) / 2;
-  const conductivity = airThermalConductivity(film);
-  const rayleigh = rayleighPerCube(surfaceT, airT, film, conductivity, pressure) * height ** 3;
-  const prandtl = (airViscosity(film) * airSpecificHeat(film)) / conductivity;
+  const rayleigh = rayleighOf(surfaceT, airT, height, pressure);
+  const { conductivity } = film;
+  const prandtl = (film.viscosity * film.specificHeat) / conductivity;
   if (rayleigh <= 1e9) return (nusseltVerticalLaminar(rayleigh, prandtl) * conductivity) / height;
   const turbulent = (nusseltVertical(rayleigh, prandtl) * conductivity) / height;
   if (rayleigh >= 2e9) return turbulent;

@@ -13,7 +13,6 @@
  * Nodes without capacity (faces of a slab) are allowed. The cavity's air is taken at constant heat capacity
  * (0.7 kg/m3 x 1010 J/(kg K), its value near 230 degC): 80 J/K in a European oven, a hundredth of a liner.
  */
-import { PatternSolver } from '../numerics/patternSolver.ts';
 import { airDensity } from '../materials/air.ts';
 import {
   gasConstant,
@@ -23,9 +22,9 @@ import {
   stefanBoltzmann,
 } from '../materials/constants.ts';
 import { naturalConvectionHorizontal, naturalConvectionVertical } from './convection.ts';
-import { addLink, airNode, doorNode, networkLinks } from './networkParts.ts';
+import { addLink, airNode, doorNode } from './networkParts.ts';
 import type { Column, Drive, NetworkSetting } from './networkParts.ts';
-import type { RadiationLinks } from './radiation.ts';
+import { StepLayout } from './stepLayout.ts';
 
 export interface NetworkState {
   readonly temperature: Float64Array;
@@ -57,12 +56,23 @@ export class OvenNetwork {
   readonly ledger: Ledger = { supplied: 0, lostToRoom: 0, lostByVentAndDoor: 0, lostBySteam: 0 };
   /** mole fraction of water vapour in the cavity */
   steamFraction: number;
+  /** of the columns in the last step, taken or not (see `Column`), as a share of what is allowed */
+  strain = 0;
+  /** more than 1 where a look will do */
+  allowedStrain = 1;
   readonly convection: Float64Array;
   readonly #matrix: Float64Array;
-  #solver: PatternSolver;
-  readonly #solvers = new Map<string, PatternSolver>();
+  #layout: StepLayout;
+  readonly #layouts = new Map<string, StepLayout>();
   #columns: readonly Column[] = [];
   readonly #right: Float64Array;
+  /** links that stay as they are between two looks at the coefficients, ready to be copied */
+  readonly #linkMatrix: Float64Array;
+  readonly #linkRight: Float64Array;
+  #linksKnown = false;
+  /** 4 sigma T^3 and 3 sigma T^4 of each node */
+  readonly #radiated: Float64Array;
+  readonly #radiatedTwice: Float64Array;
   readonly #doorArea: number;
   readonly #volume: number;
 
@@ -73,8 +83,12 @@ export class OvenNetwork {
     this.capacity = new Float64Array(n);
     this.convection = new Float64Array(setting.faces.length);
     this.#matrix = new Float64Array(n * n);
-    this.#solver = this.#solverFor([]);
     this.#right = new Float64Array(n);
+    this.#linkMatrix = new Float64Array(n * n);
+    this.#linkRight = new Float64Array(n);
+    this.#radiated = new Float64Array(n);
+    this.#radiatedTwice = new Float64Array(n);
+    this.#layout = this.#layoutFor([]);
     const { width, depth, height } = setting.cavity;
     this.#doorArea = width * height;
     this.#volume = width * depth * height;
@@ -87,23 +101,29 @@ export class OvenNetwork {
   }
   set columns(columns: readonly Column[]) {
     this.#columns = columns;
-    this.#solver = this.#solverFor(columns.map(({ plateNode, surfaceNode }) => [plateNode, surfaceNode]));
+    this.#layout = this.#layoutFor(columns.map(({ plateNode, surfaceNode }) => [plateNode, surfaceNode]));
+    this.linksChanged();
   }
 
-  #solverFor(ofColumns: readonly (readonly [number, number])[]): PatternSolver {
+  #layoutFor(ofColumns: readonly (readonly [number, number])[]): StepLayout {
     const key = ofColumns.join(' ');
-    const known = this.#solvers.get(key);
+    const known = this.#layouts.get(key);
     if (known) return known;
-    const made = new PatternSolver(this.setting.nodes, [...networkLinks(this.setting), ...ofColumns]);
-    this.#solvers.set(key, made);
+    const made = new StepLayout(this.setting, ofColumns);
+    this.#layouts.set(key, made);
     return made;
+  }
+
+  /** To be called when a conductance of the setting was changed from outside. */
+  linksChanged(): void {
+    this.#linksKnown = false;
   }
 
   /** Convection coefficients and the walls' conductances from the temperatures as they stand. */
   updateCoefficients(): void {
     for (const { node, stack } of this.setting.stacks) stack.updateConductances(this.temperature[node]!);
     const { faces, forcedCoefficient, convectionFactor, circulation, pressure } = this.setting;
-    const loop = circulation ** 3;
+    const loop = circulation * circulation * circulation;
     const T = this.temperature;
     const air = T[airNode]!;
     for (let k = 0; k < faces.length; k++) {
@@ -117,8 +137,31 @@ export class OvenNetwork {
           ? naturalConvectionVertical(T[face.node]!, air, face.length, pressure)
           : naturalConvectionHorizontal(face.facing, T[face.node]!, air, face.length, pressure);
       // Mixed convection: Nu^3 = Nu_forced^3 + Nu_natural^3 (Incropera and DeWitt, section 9.9).
-      this.convection[k] = convectionFactor * Math.cbrt(natural * natural * natural + loop);
+      const mixed = loop === 0 ? natural : Math.cbrt(natural * natural * natural + loop);
+      this.convection[k] = convectionFactor * mixed;
     }
+    this.linksChanged();
+  }
+
+  /** Convection, conduction and the straight way to the kitchen, as matrix and right side. */
+  #updateLinks(): void {
+    const { nodes: n, room, faces, conductors, toRoom } = this.setting;
+    const A = this.#linkMatrix.fill(0);
+    const b = this.#linkRight.fill(0);
+    const { place } = this.#layout;
+    const air = place[airNode]!;
+    for (let k = 0; k < faces.length; k++) {
+      const face = faces[k]!;
+      addLink(A, n, place[face.node]!, air, this.convection[k]! * face.area);
+    }
+    for (const { a, b: other, conductance } of conductors)
+      addLink(A, n, place[a]!, place[other]!, conductance);
+    for (const { node, conductance } of toRoom) {
+      const p = place[node]!;
+      A[p * n + p]! += conductance;
+      b[p]! += conductance * room;
+    }
+    this.#linksKnown = true;
   }
 
   /**
@@ -137,31 +180,23 @@ export class OvenNetwork {
    * @returns false when a column finds the step too long; nothing has changed then
    */
   step(dt: number, drive: Drive): boolean {
-    const { nodes: n, room, pressure, radiation, faces, conductors, toRoom, stacks } = this.setting;
+    const { nodes: n, room, pressure, stacks } = this.setting;
+    if (!this.#linksKnown) this.#updateLinks();
     const T = this.temperature;
-    const A = this.#matrix.fill(0);
-    const b = this.#right.fill(0);
-    const place = this.#solver.place;
+    const { capacity } = this;
+    const A = this.#matrix;
+    const b = this.#right;
+    const { place, diagonal, solver } = this.#layout;
+    A.set(this.#linkMatrix);
+    b.set(this.#linkRight);
     for (let i = 0; i < n; i++) {
-      const store = this.capacity[i]! / dt;
-      const p = place[i]!;
-      A[p * n + p] = store;
-      b[p] = store * T[i]!;
+      const store = capacity[i]! / dt;
+      A[diagonal[i]!]! += store;
+      b[place[i]!]! += store * T[i]!;
     }
     for (const { node, watt } of drive.sources) b[place[node]!]! += watt;
-    this.#addRadiation(radiation, drive.doorOpen);
+    this.#addRadiation(drive.doorOpen);
     const air = place[airNode]!;
-    for (let k = 0; k < faces.length; k++) {
-      const face = faces[k]!;
-      addLink(A, n, place[face.node]!, air, this.convection[k]! * face.area);
-    }
-    for (const { a, b: other, conductance } of conductors)
-      addLink(A, n, place[a]!, place[other]!, conductance);
-    for (const { node, conductance } of toRoom) {
-      const p = place[node]!;
-      A[p * n + p]! += conductance;
-      b[p]! += conductance * room;
-    }
     // The mass drawn in at room temperature is the mass that leaves hot.
     const doorFlow = drive.doorOpen ? this.#doorFlow() : 0;
     const flow = drive.ventFlow + doorFlow;
@@ -186,16 +221,20 @@ export class OvenNetwork {
       b[s]! += column.s0;
     }
     for (let i = 0; i < n; i++) {
-      const p = place[i]!;
-      if (A[p * n + p] !== 0) continue;
+      if (A[diagonal[i]!] !== 0) continue;
       // a face that is not in use now
-      A[p * n + p] = 1;
-      b[p] = T[i]!;
+      A[diagonal[i]!] = 1;
+      b[place[i]!] = T[i]!;
     }
-    const doorLoss = this.#doorRadiation(radiation, drive.doorOpen);
-    if (!this.#solver.solve(A, b)) throw new Error('the network has a node without any link');
-    for (const column of this.columns)
-      if (!column.accepts(b[place[column.plateNode]!]!, b[place[column.surfaceNode]!]!, dt)) return false;
+    const doorLoss = this.#doorRadiation(drive.doorOpen);
+    if (!solver.solve(A, b)) throw new Error('the network has a node without any link');
+    this.strain = 0;
+    for (const column of this.columns) {
+      const strain =
+        column.strain(b[place[column.plateNode]!]!, b[place[column.surfaceNode]!]!, dt) / this.allowedStrain;
+      if (strain > this.strain) this.strain = strain;
+      if (strain > 1) return false;
+    }
     for (let i = 0; i < n; i++) T[i] = b[place[i]!]!;
     this.#book(dt, drive, ventConductance, doorLoss);
     for (const { node, stack } of stacks) {
@@ -212,49 +251,54 @@ export class OvenNetwork {
     return true;
   }
 
-  #addRadiation({ a, b, area }: RadiationLinks, doorOpen: boolean): void {
-    const n = this.setting.nodes;
+  #addRadiation(doorOpen: boolean): void {
+    const { a, b, area } = this.setting.radiation;
+    const { nodes: n } = this.setting;
     const T = this.temperature;
     const A = this.#matrix;
     const right = this.#right;
-    const place = this.#solver.place;
-    const room4 = this.setting.room ** 4;
-    for (let k = 0; k < area.length; k++) {
+    const { place, diagonal, radiation, order, closedLinks } = this.#layout;
+    const { aa, ab, ba, bb } = radiation;
+    const first = this.#radiated;
+    const second = this.#radiatedTwice;
+    for (let i = 0; i < n; i++) {
+      const t = T[i]!;
+      first[i] = 4 * stefanBoltzmann * t * t * t;
+      second[i] = 0.75 * first[i]! * t;
+    }
+    const links = doorOpen ? closedLinks : area.length;
+    for (let l = 0; l < links; l++) {
+      const k = order[l]!;
       const i = a[k]!;
       const j = b[k]!;
-      const g = area[k]! * stefanBoltzmann;
-      const ti = T[i]!;
-      const ti3 = ti * ti * ti;
-      const tj = T[j]!;
-      const tj3 = tj * tj * tj;
-      if (doorOpen && (i === doorNode || j === doorNode)) {
-        // The opening looks like a black surface at the kitchen's temperature; the door itself hangs outside.
-        const inside = i === doorNode ? j : i;
-        if (inside === doorNode) continue;
-        const t3 = i === doorNode ? tj3 : ti3;
-        const t = i === doorNode ? tj : ti;
-        const p = place[inside]!;
-        A[p * n + p]! += 4 * g * t3;
-        right[p]! += g * (3 * t3 * t + room4);
-        continue;
-      }
-      const p = place[i]!;
-      const q = place[j]!;
-      const gi = 4 * g * ti3;
-      const gj = 4 * g * tj3;
-      A[p * n + p]! += gi;
-      A[p * n + q]! -= gj;
-      A[q * n + q]! += gj;
-      A[q * n + p]! -= gi;
-      const constant = 3 * g * (ti3 * ti - tj3 * tj);
-      right[p]! += constant;
-      right[q]! -= constant;
+      const g = area[k]!;
+      const gi = g * first[i]!;
+      const gj = g * first[j]!;
+      A[aa[k]!]! += gi;
+      A[ab[k]!]! -= gj;
+      A[bb[k]!]! += gj;
+      A[ba[k]!]! -= gi;
+      const constant = g * (second[i]! - second[j]!);
+      right[place[i]!]! += constant;
+      right[place[j]!]! -= constant;
+    }
+    if (!doorOpen) return;
+    // The opening looks like a black surface at the kitchen's temperature; the door itself hangs outside.
+    const room4 = stefanBoltzmann * this.setting.room ** 4;
+    for (let l = closedLinks; l < area.length; l++) {
+      const k = order[l]!;
+      const inside = a[k] === doorNode ? b[k]! : a[k]!;
+      if (inside === doorNode) continue;
+      const g = area[k]!;
+      A[diagonal[inside]!]! += g * first[inside]!;
+      right[place[inside]!]! += g * (second[inside]! + room4);
     }
   }
 
   /** What leaves through the open door by radiation, as a linear function of the new temperatures. */
-  #doorRadiation({ a, b, area }: RadiationLinks, doorOpen: boolean): readonly DoorLoss[] {
+  #doorRadiation(doorOpen: boolean): readonly DoorLoss[] {
     if (!doorOpen) return nothingLost;
+    const { a, b, area } = this.setting.radiation;
     const out: DoorLoss[] = [];
     const room4 = this.setting.room ** 4;
     for (let k = 0; k < area.length; k++) {

@@ -45,8 +45,11 @@ export interface Column {
   sp: number;
   s0: number;
   eliminate(dt: number, network: OvenNetwork): void;
-  /** Whether the step may be taken with these temperatures (K) of plate and surface, or is too long for the column. */
-  accepts(plate: number, surface: number, dt: number): boolean;
+  /**
+   * How hard a step with these new temperatures (K) of plate and surface tries the column: above 1 it is too long and
+   * must not be taken. Grows about with the square of its length; Infinity for one that makes no sense at all.
+   */
+  strain(plate: number, surface: number, dt: number): number;
   /** Takes the step that was accepted. */
   follow(): void;
   /** kg of steam given to the cavity in the last step, and J that went with it */

@@ -30,6 +30,15 @@ const refreshEvery = 5;
 /** s; far below what any column asks for */
 const shortestStep = 1e-4;
 
+const longerAtOnce = 1.4;
+/** s; a limit beyond this limits nothing */
+const longestOfColumn = 60;
+
+/** How much longer or shorter the columns can bear a step to be: their strain goes with the square of its length. */
+function borne(strain: number): number {
+  return 0.8 / Math.sqrt(strain);
+}
+
 export interface OvenState {
   readonly time: number;
   readonly network: NetworkState;
@@ -121,18 +130,19 @@ export class OvenRun {
     this.#sinceRefresh = 0;
   }
 
-  /** Steps the network by `dt` or, where a column finds that too long, by half of it, and so on. */
+  /** Steps the network by `dt` or, where a column finds that too long, by as much as it will bear. */
   #stepNetwork(dt: number): number {
     this.#refreshCoefficients(dt);
     this.plate?.prepare(this.network);
     let length = Math.min(dt, this.#columnLimit);
+    let most = longerAtOnce * Math.max(length, Math.min(this.#columnLimit, longestOfColumn));
     while (!this.network.step(length, this.#drive)) {
-      length /= 2;
-      this.#columnLimit = length;
+      length *= Math.min(Math.max(borne(this.network.strain), 0.2), 0.9);
+      // What made this step too long is still there in the next one.
+      most = length;
       if (length < shortestStep) throw new Error(`no step found at ${String(this.time)} s`);
     }
-    // Where a column set the length, the next step may try half as long again.
-    if (length === this.#columnLimit) this.#columnLimit *= 1.5;
+    this.#columnLimit = Math.min(Math.max(length * borne(this.network.strain), 0.2 * length), most);
     this.plate?.follow(this.network);
     return length;
   }

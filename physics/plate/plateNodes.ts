@@ -39,6 +39,11 @@ export function slabLayout(areas: readonly number[], layers: number): PlateLayou
   return { columns, nodes: next - firstPlateNode };
 }
 
+/** K within which a layer's conductivity counts as unchanged: that of steel moves by 0.1 % */
+const conductsAlike = 1;
+/** K within which its specific heat does: that of steel moves by 0.03 % */
+const heatsAlike = 0.25;
+
 export class PlateNodes {
   readonly layout: PlateLayout;
   readonly conductors: Conductor[] = [];
@@ -50,6 +55,10 @@ export class PlateNodes {
   readonly #old: Float64Array;
   readonly #nodes: number[] = [];
   readonly #links: { conductor: Conductor; factor: number; node: number }[] = [];
+  /** K, temperatures of the layers that the conductances, and the specific heats (J/(kg K)), belong to */
+  readonly #conducted: Float64Array;
+  readonly #heated: Float64Array;
+  readonly #specificHeat: Float64Array;
 
   /** @param thickness m; @param lateral W/K per (W/(m K)) and metre of thickness between the two columns */
   constructor(layout: PlateLayout, material: PlateMaterial, thickness: number, lateral: number) {
@@ -80,6 +89,9 @@ export class PlateNodes {
     this.#mass = Float64Array.from(masses);
     this.#heat = new Float64Array(masses.length);
     this.#old = new Float64Array(masses.length);
+    this.#conducted = new Float64Array(masses.length);
+    this.#heated = new Float64Array(masses.length);
+    this.#specificHeat = new Float64Array(masses.length);
   }
 
   #addLink(a: number, b: number, factor: number, node: number): void {
@@ -109,13 +121,26 @@ export class PlateNodes {
   /** Sets capacities and conductances for the step that follows. */
   prepare(network: OvenNetwork): void {
     const T = network.temperature;
+    let moved = false;
     for (let i = 0; i < this.#nodes.length; i++) {
       const t = T[this.#nodes[i]!]!;
       this.#old[i] = t;
-      network.capacity[this.#nodes[i]!] = this.#mass[i]! * this.#material.specificHeat(t);
+      network.capacity[this.#nodes[i]!] = this.#mass[i]! * this.#heatAt(i, t);
+      if (!(Math.abs(t - this.#conducted[i]!) < conductsAlike)) moved = true;
     }
+    if (!moved) return;
+    for (let i = 0; i < this.#nodes.length; i++) this.#conducted[i] = T[this.#nodes[i]!]!;
     for (const { conductor, factor, node } of this.#links)
       conductor.conductance = factor * this.#material.thermalConductivity(T[node]!);
+    network.linksChanged();
+  }
+
+  /** J/(kg K) of a layer; `follow` sets right what it is off by. */
+  #heatAt(i: number, temperature: number): number {
+    if (Math.abs(temperature - this.#heated[i]!) < heatsAlike) return this.#specificHeat[i]!;
+    this.#heated[i] = temperature;
+    this.#specificHeat[i] = this.#material.specificHeat(temperature);
+    return this.#specificHeat[i];
   }
 
   /** Books the heat of the step as enthalpy and sets the temperature that belongs to it. */
@@ -128,7 +153,7 @@ export class PlateNodes {
       this.#heat[i] = heat;
       // One Newton step: the linear solve is off by the curvature of the enthalpy over one time step only.
       const t = T[node]!;
-      T[node] = t - (this.#material.specificEnthalpy(t) - heat / mass) / this.#material.specificHeat(t);
+      T[node] = t - (this.#material.specificEnthalpy(t) - heat / mass) / this.#heatAt(i, t);
     }
   }
 

@@ -147,9 +147,9 @@ export class WetBrick implements Column {
     this.s0 = K[0]! * offset - (this.#vapour - this.#vapourSlope * surface) * heat;
   }
 
-  accepts(_plate: number, surface: number): boolean {
+  strain(_plate: number, surface: number): number {
     this.#surface = surface;
-    return Math.abs(surface - this.#old) < 20;
+    return (Math.abs(surface - this.#old) / 20) ** 2;
   }
 
   follow(): void {

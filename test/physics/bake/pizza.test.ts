@@ -4,6 +4,7 @@ import { bakeParameters } from '../../../physics/bake/parameters.ts';
 import {
   buildPizza,
   cheeseWater,
+  crustCells,
   gradedCells,
   sauceWater,
   standardMesh,
@@ -31,6 +32,22 @@ describe('cells graded from both faces', () => {
       ),
       { seed: 11 },
     );
+  });
+});
+
+describe('cells of a base under topping', () => {
+  it.each([
+    [6e-3, 24],
+    [6e-3, 48],
+    [1e-3, 24],
+    [20e-3, 12],
+    [3e-3, 1],
+  ])('fill a layer of %d m with %d, equal where the crust grows and never thinner above', (thickness, n) => {
+    const sizes = crustCells(thickness, n);
+    expect(sizes).toHaveLength(n);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeCloseTo(thickness, 12);
+    for (let i = 1; i < n; i++) expect(sizes[i]!).toBeGreaterThanOrEqual(sizes[i - 1]! * (1 - 1e-12));
+    for (const size of sizes) expect(size).toBeGreaterThan(0);
   });
 });
 
@@ -70,7 +87,7 @@ describe('a pizza from what a cook says of it', () => {
       (cell!.solids * cell!.material.solidsHeat + cell!.water * 4186) / (cell!.solids + cell!.water);
     expect(heat).toBeGreaterThan(2500);
     expect(heat).toBeLessThan(3000);
-    expect(cell!.thickness).toBeCloseTo(0.12e-3, 9);
+    expect(rim.cells[0]!.thickness).toBeCloseTo(0.12e-3, 9);
   });
   it('without sauce and cheese is dough alone', () => {
     const bare = northAmerican({ toppings: { sauce: '0 g', cheese: [] } });

@@ -38,9 +38,20 @@ describe('time to a lightness (directions: common practice, no source)', () => {
   it('rises with parchment', () => {
     later(firstBake(steel, northAmerican({ pizzas: { bench: 'parchment' } })), usual);
   });
-  it('rises with the thickness of the dough: the base a little, since the crust throttles, the crumb much', () => {
+  it('rises with the thickness of bare dough: the base a little, since the crust throttles, the crumb much', () => {
+    const bare = { sauce: '0 g', cheese: [] };
+    const [thin, thick] = ['300 g', '700 g'].map((ballMass) =>
+      firstBake(steel, northAmerican({ toppings: bare, pizzas: { ballMass } })),
+    );
+    later(thick!, thin!);
+    expect(thick!.partsDone!.crumb!).toBeGreaterThan(1.3 * thin!.partsDone!.crumb!);
+  });
+  it('hardly changes under topping, from which a thicker dough also shields the base', () => {
     const thick = firstBake(steel, northAmerican({ pizzas: { ballMass: '700 g' } }));
-    later(thick, usual);
+    for (const lightness of lightnesses) {
+      const ratio = thick.secondsToLightness.get(lightness)! / usual.secondsToLightness.get(lightness)!;
+      expect(Math.abs(ratio - 1)).toBeLessThan(0.02);
+    }
     expect(thick.partsDone!.crumb!).toBeGreaterThan(1.3 * usual.partsDone!.crumb!);
   });
   it('stone over steel at the same temperature is a factor that nobody typed in', () => {

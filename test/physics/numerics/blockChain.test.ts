@@ -11,7 +11,6 @@ function randomChain(n: number, seed: number) {
   const chain = new BlockChain(n);
   const rows = Array.from({ length: 2 * n }, () => new Array<number>(2 * n).fill(0));
   const right = new Array<number>(2 * n).fill(0);
-  chain.clear();
   for (let cell = 0; cell < n; cell++)
     for (const row of [0, 1] as const) {
       kinds.forEach((kind, k) => {
@@ -20,14 +19,12 @@ function randomChain(n: number, seed: number) {
         for (const column of [0, 1] as const) {
           const value = random.normal() + (kind === 'diagonal' && row === column ? 12 : 0);
           rows[2 * cell + row]![2 * other + column] = value;
-          if (kind === 'lower') chain.addLower(cell, row, column, value);
-          else if (kind === 'upper') chain.addUpper(cell, row, column, value);
-          else chain.addDiagonal(cell, row, column, value);
+          chain[kind][4 * cell + 2 * row + column] = value;
         }
       });
       const value = random.normal();
       right[2 * cell + row] = value;
-      chain.addRight(cell, row, value);
+      chain.right[2 * cell + row] = value;
     }
   chain.plate = 3.5;
   chain.surface = -2.25;
