@@ -13,23 +13,14 @@
  * with 2 x 2 blocks and three right sides: the column itself, the plate below, the surface above). The flows so found
  * are then booked on H and w, so that heat and water close to rounding.
  */
-import { gasConstant, molarMassWater } from '../materials/constants.ts';
-import { airDensity, airSpecificHeat } from '../materials/air.ts';
 import type { OvenNetwork } from '../oven/network.ts';
 import type { Column } from '../oven/networkParts.ts';
 import { BlockChain } from '../numerics/blockChain.ts';
 import { cellConstants, emptyFields, updateVapour } from './columnFields.ts';
 import type { CellConstants, ColumnFields, ColumnSetting, ColumnState } from './columnFields.ts';
 import { capacityOf, heatOf, temperatureOf } from './frozen.ts';
-import {
-  conductivity,
-  steamEnthalpy,
-  vapourMobility,
-  vapourPotential,
-  vapourPotentialSlope,
-  waterActivity,
-  waterHeat,
-} from './moistCell.ts';
+import { ColumnLinks } from './columnLinks.ts';
+import { steamEnthalpy, waterActivity, waterHeat } from './moistCell.ts';
 
 export type { ColumnSetting, ColumnState } from './columnFields.ts';
 
@@ -43,12 +34,6 @@ const largestChange = 15;
  */
 const largestMiss = 4000;
 const latentHeatScale = 2.26e6;
-
-/** mole fraction of vapour from which a pore counts as full of steam */
-const nearlySteam = 0.98;
-
-/** Lewis number of water vapour in air, alpha/D: 0.88 for films at 155 to 175 degC (derived from published D). */
-const lewisFactor = 0.88 ** (2 / 3);
 
 export class PizzaColumn implements Column {
   readonly setting: ColumnSetting;
@@ -75,13 +60,7 @@ export class PizzaColumn implements Column {
   #nextBaseFace = 0;
   /** properties are those of an earlier state */
   #stale = true;
-  readonly #psiT: Float64Array;
-  readonly #psiW: Float64Array;
-  /** conductance of each face, W/(m2 K); face i is below cell i, face n above the last */
-  readonly #face: Float64Array;
-  /** vapour conductance of each face, kg/(m2 s) per unit of psi */
-  readonly #vapour: Float64Array;
-  #steamCavityPsi = 0;
+  readonly #links: ColumnLinks;
 
   constructor(setting: ColumnSetting) {
     const n = setting.cells.length;
@@ -100,10 +79,7 @@ export class PizzaColumn implements Column {
     updateVapour(this.#now, this.#constants, setting.pressure);
     this.baseFace = setting.cells[0]!.temperature;
     this.#chain = new BlockChain(n);
-    this.#psiT = new Float64Array(n);
-    this.#psiW = new Float64Array(n);
-    this.#face = new Float64Array(n + 1);
-    this.#vapour = new Float64Array(n + 1);
+    this.#links = new ColumnLinks(n);
   }
 
   get temperature(): Float64Array {
@@ -130,66 +106,18 @@ export class PizzaColumn implements Column {
     );
   }
 
-  #updateProperties(network: OvenNetwork): void {
-    const { cells, pressure, evaporation, contactResistance, evaporationFactor, convectingFace } =
-      this.setting;
-    const inside = evaporation && this.setting.vapourInside !== false;
-    const n = this.size;
-    const face = this.#face;
-    const vapour = this.#vapour;
-    const psiT = this.#psiT;
-    const psiW = this.#psiW;
-    const { solids, halfThickness, vapourShare } = this.#constants;
-    const { temperature, water, x, xT, xW } = this.#now;
-    let heatBelow = contactResistance;
-    let vapourBelow = 0;
-    for (let i = 0; i < n; i++) {
-      const T = temperature[i]!;
-      const half = halfThickness[i]!;
-      const heatResistance = half / conductivity(cells[i]!.material, water[i]! / solids[i]!, T);
-      const vapourResistance = half / (vapourShare[i]! * vapourMobility(T));
-      face[i] = 1 / (heatBelow + heatResistance);
-      vapour[i] = inside && i > 0 ? 1 / (vapourBelow + vapourResistance) : 0;
-      heatBelow = heatResistance;
-      vapourBelow = vapourResistance;
-      let slope = vapourPotentialSlope(x[i]!);
-      if (i > 0) slope = Math.max(slope, this.#chord(i, i - 1));
-      if (i + 1 < n) slope = Math.max(slope, this.#chord(i, i + 1));
-      psiT[i] = slope * xT[i]!;
-      psiW[i] = slope * xW[i]!;
-    }
-    face[n] = 1 / heatBelow;
-    const h = network.convection[convectingFace]!;
-    const film = (network.temperature[0]! + temperature[n - 1]!) / 2;
-    const transfer = h / (airDensity(film, pressure) * airSpecificHeat(film) * lewisFactor);
-    const gas = (transfer * molarMassWater * pressure * evaporationFactor) / (gasConstant * film);
-    vapour[n] = evaporation && gas > 0 ? 1 / (vapourBelow + 1 / gas) : 0;
-    const humid = this.setting.cavityHumidity !== false;
-    this.#steamCavityPsi = vapourPotential(humid ? network.steamFraction : network.setting.roomSteam);
-  }
-
-  /**
-   * Slope of the potential towards a neighbour that holds (nearly) pure steam. A cell beside one is driven up to the
-   * knee of the potential within the step; its own slope there would let it shoot far beyond.
-   */
-  #chord(i: number, neighbour: number): number {
-    const { x, psi } = this.#now;
-    const ahead = x[neighbour]! - x[i]!;
-    if (x[neighbour]! < nearlySteam || ahead < 1e-6) return 0;
-    return (psi[neighbour]! - psi[i]!) / ahead;
-  }
-
   eliminate(dt: number, network: OvenNetwork): void {
     // A step that is tried again with half its length starts from the same state.
-    if (this.#stale) this.#updateProperties(network);
+    if (this.#stale) this.#links.update(this.setting, this.#constants, this.#now, network);
     this.#stale = false;
     this.#assemble(dt);
     const { area } = this.setting;
     const n = this.size;
     const chain = this.#chain;
     const { temperature } = this.#now;
-    const first = area * this.#face[0]!;
-    const last = area * this.#face[n]!;
+    const { face } = this.#links;
+    const first = area * face[0]!;
+    const last = area * face[n]!;
     chain.solve();
     this.pp = first * (1 - chain.firstPerPlate);
     this.ps = first * chain.firstPerSurface;
@@ -208,10 +136,7 @@ export class PizzaColumn implements Column {
     const chain = this.#chain;
     const { lower, diagonal, upper, right } = chain;
     const { temperature, psi } = this.#now;
-    const face = this.#face;
-    const vapour = this.#vapour;
-    const psiT = this.#psiT;
-    const psiW = this.#psiW;
+    const { face, vapour, psiT, psiW, cavityPsi } = this.#links;
     const perStep = 1 / dt;
     let below = face[0]!;
     chain.plate = below;
@@ -249,7 +174,7 @@ export class PizzaColumn implements Column {
       let l10 = 0;
       let l11 = 0;
       if (g > 0) {
-        const steam = g * (psi[i]! - (top ? this.#steamCavityPsi : psi[above]!));
+        const steam = g * (psi[i]! - (top ? cavityPsi : psi[above]!));
         const carried = this.#carried(above);
         const given = carried - waterHeat * (T - 273.15);
         const bT = g * psiT[i]!;
@@ -348,9 +273,7 @@ export class PizzaColumn implements Column {
     updateVapour(this.#next, this.#constants, pressure);
     const { solidsCapacity } = this.#constants;
     const { psi: psiNext, water } = this.#next;
-    const psiT = this.#psiT;
-    const psiW = this.#psiW;
-    const vapour = this.#vapour;
+    const { psiT, psiW, vapour } = this.#links;
     let miss = 0;
     for (let i = 0; i < n; i++) {
       const counted = psi[i]! + psiT[i]! * changeT[i]! + psiW[i]! * changeW[i]!;
@@ -372,14 +295,15 @@ export class PizzaColumn implements Column {
 
   /** Vapour through face i (above cell i - 1) at the end of the step, kg/(m2 s), as the linear solve has it. */
   #vapourFlow(i: number): number {
-    const g = this.#vapour[i]!;
+    const { vapour, psiT, psiW, cavityPsi } = this.#links;
+    const g = vapour[i]!;
     if (g === 0) return 0;
     const { psi } = this.#now;
     const { changeT, changeW } = this.#chain;
     const b = i - 1;
-    const below = psi[b]! + this.#psiT[b]! * changeT[b]! + this.#psiW[b]! * changeW[b]!;
-    if (i === this.size) return g * (below - this.#steamCavityPsi);
-    return g * (below - psi[i]! - this.#psiT[i]! * changeT[i]! - this.#psiW[i]! * changeW[i]!);
+    const below = psi[b]! + psiT[b]! * changeT[b]! + psiW[b]! * changeW[b]!;
+    if (i === this.size) return g * (below - cavityPsi);
+    return g * (below - psi[i]! - psiT[i]! * changeT[i]! - psiW[i]! * changeW[i]!);
   }
 
   #bookStep(plate: number, surface: number, dt: number): void {
@@ -389,7 +313,7 @@ export class PizzaColumn implements Column {
     const { temperature, heat, water } = this.#now;
     const { temperature: newTemperature, heat: newHeat, water: newWater } = this.#next;
     const { changeT } = this.#chain;
-    const face = this.#face;
+    const { face } = this.#links;
     let own = temperature[0]! + changeT[0]!;
     let heatIn = face[0]! * (plate - own);
     let waterIn = 0;
