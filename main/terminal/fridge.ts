@@ -1,5 +1,6 @@
 /** The plan as a cook would pin it on the fridge: plain words, 80 columns, the three answers first. */
 import type { BakeAnswer, PlanAnswer } from '../../physics/evening/answer.ts';
+import { chainText, movedTexts, spareTexts } from '../../physics/evening/chainWords.ts';
 import { addMinutes, dateOf, weekdayName } from '../../physics/evening/clock.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 import { listed } from '../../physics/evening/steps.ts';
@@ -99,6 +100,12 @@ function meeting(suggestions: PlanAnswer['suggestions'], show: Words): readonly 
   return shown.flatMap(({ message }) => wrap(show.sentence(message), '- '));
 }
 
+function pace(answer: PlanAnswer, show: Words): readonly string[] {
+  return [chainText(answer), ...spareTexts(answer), ...movedTexts(answer)].flatMap((line) =>
+    wrap(show.sentence(line), '- '),
+  );
+}
+
 function toBuy({ shopping }: PlanAnswer, show: Words): readonly string[] {
   return columns(
     shopping.map(({ item, grams, note }) => [
@@ -179,6 +186,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...eat(answer, show),
     ...energy(answer),
     ...section('By the clock', steps(answer, show)),
+    ...section('What must not be late', pace(answer, show)),
     ...section(
       others.length < answer.suggestions.length ? 'To be surer' : 'To make dough and plate meet',
       meeting(others, show),

@@ -87,6 +87,13 @@ export interface Task {
   readonly to: string;
   /** what the cook does, as a line for the fridge; absent for bars in which nothing is done */
   readonly step?: string;
+  readonly needs: readonly ('hands' | 'oven' | 'counter')[];
+  /** ids of the tasks that are over before it begins */
+  readonly waitsFor: readonly string[];
+  /** minutes that it may begin later, or take longer, with all else in its order; absent where nothing is done or waits */
+  readonly slackMinutes?: number;
+  /** where hands were busy at its own time: minutes later (less than 0: sooner), and the task they were busy with */
+  readonly moved?: { readonly minutes: number; readonly for: string };
 }
 
 export interface DoughPhase {
@@ -239,6 +246,8 @@ export interface PlanAnswer {
    */
   readonly limitedBy: 'plate' | 'dough' | 'hands';
   readonly slackMinutes: Readonly<Record<'plate' | 'dough' | 'hands', number>>;
+  /** ids of the tasks that wait one for the other from the evening's begin to its end: none of them has slack */
+  readonly criticalChain: readonly string[];
   /** when each has to begin at the latest for this plan */
   readonly beginBy: Readonly<Record<'plate' | 'dough' | 'hands', string>>;
   /** what would make dough and plate meet where they do not, or sooner; the cheapest first, each computed anew */

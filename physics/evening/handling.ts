@@ -15,6 +15,11 @@ export const handling = {
   /** the pizza on the peel, door, plate */
   load: 20,
   turn: 20,
+  look: 10,
+  pull: 20,
+  /** the knob of the top element, before a load or while a pizza bakes */
+  'top-before': 10,
+  top: 10,
   /** out of the oven, cut, on the table: the minute that the anchor `eatAt` counts */
   cut: 60,
 } as const;

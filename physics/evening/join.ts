@@ -1,7 +1,8 @@
 /** The dough's clock and the plate's, joined: one place for the plan itself and for every change that is tried. */
 import type { Evening } from './evening.ts';
+import type { HandledBake } from './handsLane.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
-import type { EveningRun } from './run.ts';
+import type { Bake, EveningRun } from './run.ts';
 import { handworkFor, schedule, type Schedule } from './schedule.ts';
 
 export interface Joined {
@@ -22,12 +23,27 @@ export function joinClocks(
     dough,
     plan: schedule({
       kind: evening.anchor.kind,
-      bakes,
+      bakes: bakes.map((bake) => handled(evening, bake)),
       stages: dough.stages,
       ready: dough.rise.seconds,
       past: dough.rise.past,
       ...handworkFor(evening.pizzas.count, evening.dough.mixing),
     }),
+  };
+}
+
+const stepKinds = { turn: 'turn', look: 'look', 'pull-parchment': 'pull', 'top-element': 'top' } as const;
+
+/** What the cook does to a bake, as far as hands are needed. */
+function handled({ pizzas }: Evening, { inAt, outAt, steps = [] }: Bake): HandledBake {
+  const before = pizzas.steps?.topElementBefore ?? 0;
+  return {
+    inAt,
+    outAt,
+    steps: [
+      ...(before > 0 ? [{ what: 'top-before' as const, at: inAt - before }] : []),
+      ...steps.map(({ what, at }) => ({ what: stepKinds[what], at })),
+    ],
   };
 }
 

@@ -9,7 +9,6 @@ import { writeInstant } from './clock.ts';
 import type { Engine } from './engine.ts';
 import type { Assumption, Evening, Instant } from './evening.ts';
 import { doughAnswer, iceGrams } from './doughAnswer.ts';
-import { handling } from './handling.ts';
 import type { AnchorId } from './ids.ts';
 import { joinClocks } from './join.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
@@ -74,11 +73,11 @@ function answerOf(
 ): PlanAnswer {
   const { anchor, plate } = evening;
   const { plan } = joinClocks(evening, run.bakes, dough);
-  const first = run.bakes[0]!;
-  const last = run.bakes[run.bakes.length - 1]!;
   // The schedule counts from the first load; the anchor ties it to the clock.
+  const cutBy = (pizza: number): number =>
+    plan.hands.find((task) => task.kind === 'cut' && task.pizza === pizza)!.to;
   const anchors: Readonly<Record<AnchorId, number>> = {
-    eatAt: first.outAt - first.inAt + handling.cut,
+    eatAt: cutBy(1),
     startAt: plan.mixFrom,
     ovenOnAt: plan.ovenOn,
   };
@@ -94,14 +93,27 @@ function answerOf(
   const material = plateMaterial(plate.material, plate.surface, plate.custom);
   const plateMassKg = plateMass(evening, material);
   const { preheat } = run;
+  const tasks = tasksOf(
+    evening,
+    run,
+    plan,
+    {
+      grams: dough.grams,
+      liquidTemperature: dough.liquid.temperature,
+      doughTemperature: dough.liquid.doughTemperature,
+      ice: iceGrams(dough),
+      stages: dough.stages,
+    },
+    at,
+  );
   return {
     title: evening.title,
     anchor: { kind: anchor.kind, at: writeInstant(anchor.time) },
     ovenOnAt: atRun(0),
     airReadyAt: atRun(preheat.airReady),
     plateReadyAt: atRun(preheat.plateReady),
-    eatAt: atRun(first.outAt + handling.cut),
-    lastEatAt: atRun(last.outAt + handling.cut),
+    eatAt: at(cutBy(1)),
+    lastEatAt: at(cutBy(run.bakes.length)),
     range,
     preheat: preheatAnswer(evening, run, material),
     ...costAnswer(evening, run),
@@ -114,19 +126,7 @@ function answerOf(
     dough: doughAnswer(evening, dough, plan, at),
     toppings: toppingsAnswer(evening),
     shopping: shoppingList(evening, dough.grams),
-    tasks: tasksOf(
-      evening,
-      run,
-      plan,
-      {
-        grams: dough.grams,
-        liquidTemperature: dough.liquid.temperature,
-        doughTemperature: dough.liquid.doughTemperature,
-        ice: iceGrams(dough),
-        stages: dough.stages,
-      },
-      at,
-    ),
+    tasks: tasks.tasks,
     curves: curvesOf(run.trace),
     preheatCurve: curvesOf(preheat.trace),
     energyKWh: run.energy / 3.6e6,
@@ -136,6 +136,7 @@ function answerOf(
       dough: minutes(plan.slack.dough),
       hands: minutes(plan.slack.hands),
     },
+    criticalChain: tasks.chain,
     beginBy: { plate: at(plan.beginBy.plate), dough: at(plan.beginBy.dough), hands: at(plan.beginBy.hands) },
     suggestions: suggestionsFor({
       evening,

@@ -8,7 +8,7 @@
  * **slack** of another chain is how much later than that it may begin, or how much longer it may take, before it limits
  * in its turn.
  */
-import { latestFree, placeHands, type HandsTask } from './handsLane.ts';
+import { type HandledBake, type HandsTask, latestFree, placeHands, turnUpTop } from './handsLane.ts';
 import { handling } from './handling.ts';
 import type { AnchorId, RisePieceId, RisePlaceId } from './ids.ts';
 
@@ -24,7 +24,7 @@ export interface Stage {
 export interface ScheduleInput {
   readonly kind: AnchorId;
   /** s from switching the oven on, one for each pizza */
-  readonly bakes: readonly { readonly inAt: number; readonly outAt: number }[];
+  readonly bakes: readonly HandledBake[];
   /** s */
   readonly mix: number;
   readonly ball: number;
@@ -111,7 +111,12 @@ function doughLane({ stages, ball, ready, past }: ScheduleInput): DoughLane {
 export function schedule(input: ScheduleInput): Schedule {
   const { bakes, mix, ball, prepare } = input;
   const first = bakes[0]!.inAt;
-  const atOven = placeHands(bakes.map(({ inAt, outAt }) => ({ inAt: inAt - first, outAt: outAt - first })));
+  const fromFirst = bakes.map(({ inAt, outAt, steps = [] }) => ({
+    inAt: inAt - first,
+    outAt: outAt - first,
+    steps: steps.map(({ what, at }) => ({ what, at: at - first })),
+  }));
+  const atOven = placeHands(fromFirst);
   const shapeFrom = Math.min(...atOven.map((task) => task.from));
   const lane = doughLane(input);
 
@@ -136,6 +141,20 @@ export function schedule(input: ScheduleInput): Schedule {
     to: task.to + mixTo,
   });
   const doughHands = lane.hands.map(later);
+  const fixed: readonly HandsTask[] = [
+    { kind: 'mix', pizza: undefined, from: mixFrom, to: mixTo },
+    ...doughHands,
+    ...atOven,
+  ];
+  const tops = turnUpTop(fromFirst, fixed);
+  const preparing = latestFree([...doughHands, ...tops], prepare, shapeFrom);
+  // Sauce and cheese can mostly be ready before the element is turned up; where they cannot, it is turned up sooner.
+  const roomy = preparing.from >= mixTo;
+  const prepared: HandsTask = {
+    kind: 'prepare',
+    pizza: undefined,
+    ...(roomy ? preparing : latestFree(doughHands, prepare, shapeFrom)),
+  };
   return {
     ovenOn: -first,
     mixFrom,
@@ -147,12 +166,7 @@ export function schedule(input: ScheduleInput): Schedule {
     doughReady: mixTo + Math.max(lane.ready, lane.ballTo),
     doughPast: mixTo + Math.max(lane.past, lane.ballTo),
     shapeable: mixTo + lane.end,
-    hands: [
-      { kind: 'mix', pizza: undefined, from: mixFrom, to: mixTo },
-      ...doughHands,
-      { kind: 'prepare', pizza: undefined, ...latestFree(doughHands, prepare, shapeFrom) },
-      ...atOven,
-    ],
+    hands: [...fixed, prepared, ...(roomy ? tops : turnUpTop(fromFirst, [...fixed, prepared]))],
     limitedBy,
     slack: {
       plate: longest - length.plate,

@@ -125,6 +125,7 @@ export function ballStep(evening: Evening, stage: RiseStage): string {
     balls.length === 1
       ? `Shape the dough into a ball of ${balls[0]!}`
       : `Divide the dough into ${ballsText(balls)}`;
+  if (stage.duration < 60) return divide;
   const cover = stage.cover === 'oiled' ? 'oil thinly' : stage.cover === 'boxed' ? 'box' : 'cover';
   return stage.where === 'room'
     ? `${divide}, ${cover}, and let rest ${durationText(stage.duration)} at ${celsiusText(stage.temperature)}`
@@ -173,8 +174,25 @@ export function loadStep(pizza: number, seconds: number): string {
   return `Slide pizza ${pizza} onto the plate, shut the door at once; it bakes ${durationText(seconds)}`;
 }
 
-export function turnStep(pizza: number): string {
+/** @param planned whether the plan asks for the turn; if not it is a look first */
+export function turnStep(pizza: number, planned: boolean): string {
+  if (planned) return `Turn pizza ${pizza} half round, and be quick with the door`;
   return `Look at pizza ${pizza}; turn it only if one side is darker, and be quick with the door`;
+}
+
+export function lookStep(pizza: number): string {
+  return `Look at pizza ${pizza}, and be quick with the door`;
+}
+
+export function pullStep(pizza: number): string {
+  return `The base of pizza ${pizza} has set: pull the paper out from under it`;
+}
+
+/** @param seconds that the top element is on */
+export function topStep(pizza: number, seconds: number, before: boolean): string {
+  return before
+    ? `Top element to full, ${durationText(seconds)} before pizza ${pizza} goes in`
+    : `Top element to full until pizza ${pizza} comes out, ${durationText(seconds)}`;
 }
 
 /** @param finish s that the rim would still need under the top element for its shade */

@@ -2,6 +2,7 @@
 import { clockText, epochOf, halvesText, offsetOf, spanText } from './clock.ts';
 import { grams, temperatureC } from './figures.ts';
 import { rackText, shadeWord } from './names.ts';
+import { chainText, movedTexts } from '../../physics/evening/chainWords.ts';
 import type { BakeAdvice, PlanAnswer } from '../../physics/evening/answer.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
 
@@ -33,7 +34,10 @@ export function paceText(answer: PlanAnswer): string {
   return `${sets[answer.limitedBy]}, from ${beginText(answer, answer.limitedBy)}; ${beside}`;
 }
 
-/** One line for what has to begin first, then one for each of the others: until when, and how much later that is. */
+/**
+ * One line for what has to begin first, then one for each of the others: until when, and how much later that is; the
+ * critical chain; and what gave way because hands were busy.
+ */
 export function paceLines(answer: PlanAnswer): readonly string[] {
   const [first, ...others] = [...parts].sort((a, b) => answer.slackMinutes[a] - answer.slackMinutes[b]);
   const waits: Record<Part, string> = {
@@ -50,6 +54,8 @@ export function paceLines(answer: PlanAnswer): readonly string[] {
   return [
     `${begins[first!]}, by ${beginText(answer, first!)}: begun later, everything is later.`,
     ...others.map(later),
+    chainText(answer),
+    ...movedTexts(answer),
   ];
 }
 

@@ -27,6 +27,11 @@ By the clock
   18:34  Switch the oven on at 250 °C, the plate on the second position from the
          bottom, nothing else in it.
 
+What must not be late
+- Preheat, then pizza after pizza: each waits for the one before it, none may be
+  late.
+- Mix may take 12 min longer.
+
 Dough
   601 g  flour
   373 g  water
@@ -87,6 +92,8 @@ Cautions
           {
             id: 'hands-mix',
             lane: 'hands',
+            needs: ['hands'],
+            waitsFor: [],
             name: 'Mix',
             from: '2026-01-30T20:15:00+01:00',
             to: '2026-01-30T20:30:00+01:00',

@@ -99,6 +99,8 @@ export const fixture: PlanAnswer = {
     {
       id: 'preheat',
       lane: 'oven',
+      needs: ['oven'],
+      waitsFor: [],
       name: 'Preheat',
       from: '2026-01-31T18:34:00+01:00',
       to: '2026-01-31T19:22:00+01:00',
@@ -107,7 +109,10 @@ export const fixture: PlanAnswer = {
     {
       id: 'mix',
       lane: 'hands',
+      needs: ['hands'],
+      waitsFor: [],
       name: 'Mix',
+      slackMinutes: 12,
       from: '2026-01-31T13:00:00+01:00',
       to: '2026-01-31T13:15:00+01:00',
       step: 'Mix the dough.',
@@ -115,6 +120,8 @@ export const fixture: PlanAnswer = {
     {
       id: 'rise',
       lane: 'dough',
+      needs: [],
+      waitsFor: [],
       name: 'Rise',
       from: '2026-01-31T13:15:00+01:00',
       to: '2026-01-31T19:17:00+01:00',
@@ -131,6 +138,7 @@ export const fixture: PlanAnswer = {
     dough: '2026-01-31T18:46:00+01:00',
     hands: '2026-01-31T18:54:00+01:00',
   },
+  criticalChain: ['preheat'],
   suggestions: [],
   lateStart: [],
   assumed: [
