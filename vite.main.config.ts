@@ -21,6 +21,7 @@ export default defineConfig(({ mode }) => {
               start: here('main/start.ts'),
               plan: here('main/plan.ts'),
               compare: here('main/compare.ts'),
+              handout: here('main/handout.ts'),
               validate: here('main/validate.ts'),
             },
             output: { format: 'es', entryFileNames: '[name].js' },

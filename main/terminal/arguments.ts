@@ -1,5 +1,6 @@
-/** The words behind `plan` and `compare`: read into a request, or refused with what is allowed. */
+/** The words behind `plan`, `compare` and `handout`: read into a request, or refused with what is allowed. */
 import { demoIds, type DemoId } from '../../physics/evening/demos.ts';
+import { papers, type Paper } from '../../physics/handout/paper.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
 
@@ -15,9 +16,12 @@ export interface Request {
   readonly csv: boolean;
   /** `plan` only: also what to do when base and top are not done together, and what a wait brings */
   readonly advice: boolean;
+  /** `handout` only: the folder to write into, and the paper of the page */
+  readonly out: string | undefined;
+  readonly paper: Paper;
 }
 
-export type Command = 'plan' | 'compare';
+export type Command = 'plan' | 'compare' | 'handout';
 
 export type RequestRead =
   | { readonly ok: true; readonly request: Request }
@@ -67,9 +71,37 @@ At most ${mostRows} rows. Progress goes to standard error; Ctrl-C stops.
 Exit status: 0 done, 2 something in the input is wrong, 1 our fault or stopped.
 `;
 
+export const handoutHelp = `Usage: npm run --silent handout -- [FILE] --out FOLDER [--paper a4|letter]
+
+Writes what leaves the kitchen: a page to print, the block for under a recipe
+with the table for other ovens, the recipe for other programs, a calendar with
+alarms, the curves, and the plan itself.
+
+  FILE              a plan file; without it the built-in evening
+  --example NAME    a built-in evening: ${demoIds.join(', ')}
+  --out FOLDER      where to; made if it is not there. Files of these names in
+                    it are replaced:
+                    page.html                    one page to print
+                    recipe-block.md .html .txt   for under a recipe
+                    recipe.jsonld                schema.org/Recipe
+                    evening.ics                  iCalendar with alarms
+                    curves.csv                   RFC 4180
+                    curves-for-spreadsheets.csv  semicolons, decimal commas
+                    evening.hearthclock          the plan
+  --set PATH=VALUE  one field instead of the file's, as often as you like
+  --paper SIZE      ${papers.join(' or ')}, for the page; without it letter with
+                    --units us, else a4
+  --units SYSTEM    metric (the default) or us; curves are always degrees Celsius
+  --help            this text
+
+The names of the written files go to standard output.
+Exit status: 0 done, 2 something in the input is wrong, 1 our fault.
+`;
+
 const options: Readonly<Record<Command, string>> = {
   plan: '--set, --example, --units, --json, --advice, --help',
   compare: '--vary, --set, --example, --units, --json, --csv, --help',
+  handout: '--out, --paper, --set, --example, --units, --help',
 };
 const systems: readonly UnitSystem[] = ['metric', 'us'];
 
@@ -86,6 +118,8 @@ export function readArguments(argv: readonly string[], command: Command): Reques
     csv?: true;
     advice?: true;
     help?: true;
+    out?: string;
+    paper?: Paper;
   } = {};
   const refuse = (path: string, found: string, allowed: string): void => {
     problems.push({ path, found, allowed });
@@ -115,14 +149,23 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       if (system === undefined) refuse('--units', JSON.stringify(value), systems.join(', '));
       else chosen.units = system;
     },
+    '--out': (value: string): void => {
+      if (value === '') refuse('--out', 'nothing', 'a folder');
+      else chosen.out = value;
+    },
+    '--paper': (value: string): void => {
+      const size = papers.find((known) => known === value);
+      if (size === undefined) refuse('--paper', JSON.stringify(value), papers.join(', '));
+      else chosen.paper = size;
+    },
   };
   const isTaking = (name: string): name is keyof typeof take =>
-    Object.hasOwn(take, name) && (command === 'compare' || name !== '--vary');
+    Object.hasOwn(take, name) && options[command].split(', ').includes(name);
 
   for (let word = words.shift(); word !== undefined; word = words.shift()) {
     const [, name, glued] = /^(--[a-z-]+)=(.*)$/su.exec(word) ?? [undefined, word, undefined];
     if (word === '--') files.push(...words.splice(0));
-    else if (name === '--json' && glued === undefined) chosen.json = true;
+    else if (name === '--json' && glued === undefined && command !== 'handout') chosen.json = true;
     else if (name === '--advice' && glued === undefined && command === 'plan') chosen.advice = true;
     else if (name === '--csv' && glued === undefined && command === 'compare') chosen.csv = true;
     else if ((name === '--help' || name === '-h') && glued === undefined) chosen.help = true;
@@ -142,6 +185,8 @@ export function readArguments(argv: readonly string[], command: Command): Reques
     if (rows > mostRows) refuse('--vary', `${rows} combinations`, `at most ${mostRows}`);
     if (chosen.json && chosen.csv) refuse('--csv', '--json beside it', 'either --json or --csv');
   }
+  if (command === 'handout' && chosen.help !== true && chosen.out === undefined)
+    refuse('--out', 'none', 'a folder to write into');
   if (problems.length > 0) return { ok: false, problems };
   return {
     ok: true,
@@ -155,6 +200,8 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       csv: chosen.csv ?? false,
       advice: chosen.advice ?? false,
       help: chosen.help ?? false,
+      out: chosen.out,
+      paper: chosen.paper ?? (chosen.units === 'us' ? 'letter' : 'a4'),
     },
   };
 }

@@ -2,7 +2,6 @@
 import {
   combinations,
   comparedOf,
-  csvOf,
   filled,
   measures,
   type Compared,
@@ -10,6 +9,7 @@ import {
 } from '../../physics/evening/comparison.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
+import { csvText } from '../../physics/handout/csv.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
 import { compareHelp, readArguments } from './arguments.ts';
@@ -44,7 +44,7 @@ const columns: readonly { readonly name: MeasureId; readonly head: string }[] = 
 ];
 
 function csv(paths: readonly string[], rows: readonly CompareRow[]): string {
-  return csvOf([
+  return csvText([
     [...paths, ...columns.map(({ name }) => name)],
     ...rows.map((row) => [
       ...paths.map((path) => row.values[path]!),

@@ -4,7 +4,7 @@ import { chainText, movedTexts, spareTexts } from '../../physics/evening/chainWo
 import { addMinutes, dateOf, weekdayName } from '../../physics/evening/clock.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 import { listed } from '../../physics/evening/steps.ts';
-import { minutesRange, minutesSpan, wordsFor, type Words } from '../../physics/handout/words.ts';
+import { clockAround, minutesRange, minutesSpan, wordsFor, type Words } from '../../physics/handout/words.ts';
 import { kept, type UnitSystem } from '../../physics/quantities/index.ts';
 import { columns, section, wrap } from './page.ts';
 
@@ -77,17 +77,10 @@ function eat(answer: PlanAnswer, show: Words): readonly string[] {
   return [
     ...wrap(`Eat at ${show.clockOf(answer.eatAt)}${last}.`),
     ...wrap(
-      `${sets[answer.limitedBy]} the pace, to begin by ${clockAround(answer, answer.beginBy[answer.limitedBy], show)}${spare.length === 0 ? '' : `; ${listed(spare)} to spare`}.`,
+      `${sets[answer.limitedBy]} the pace, to begin by ${clockAround(answer.eatAt, answer.beginBy[answer.limitedBy], show)}${spare.length === 0 ? '' : `; ${listed(spare)} to spare`}.`,
       '  ',
     ),
   ];
-}
-
-/** The clock, with the day where it is not the day of the meal: a dough may be begun two days before. */
-function clockAround({ eatAt }: PlanAnswer, text: string, show: Words): string {
-  const then = show.at(text);
-  const day = dateOf(then) === dateOf(show.at(eatAt)) ? '' : `${weekdayName(then).slice(0, 3)}\u00a0`;
-  return `${day}${show.clock(then)}`;
 }
 
 /**
@@ -131,7 +124,7 @@ function steps(answer: PlanAnswer, show: Words): readonly string[] {
   const rows = answer.tasks
     .flatMap(({ from, step }) => (step === undefined ? [] : [{ from, step }]))
     .sort((a, b) => show.at(a.from).epochMilliseconds - show.at(b.from).epochMilliseconds)
-    .map(({ from, step }) => [clockAround(answer, from, show), show.sentence(step)] as const);
+    .map(({ from, step }) => [clockAround(answer.eatAt, from, show), show.sentence(step)] as const);
   return columns(rows, 'right');
 }
 
@@ -144,7 +137,7 @@ function ingredients(answer: PlanAnswer, show: Words): readonly string[] {
   return [
     ...columns(rows, 'right'),
     ...wrap(
-      `Liquid at ${show.celsius(dough.liquidC)} (${show.celsius(dough.liquidByRuleC)} by the bakers' rule), for a dough of ${show.celsius(dough.doughC)}. Ready after ${show.minutes(dough.riseMinutes)} (${show.minutes(dough.riseRangeMinutes[0])} to ${show.minutes(dough.riseRangeMinutes[1])}), from ${clockAround(answer, dough.readyWindow.from, show)} to ${clockAround(answer, dough.readyWindow.to, show)}.`,
+      `Liquid at ${show.celsius(dough.liquidC)} (${show.celsius(dough.liquidByRuleC)} by the bakers' rule), for a dough of ${show.celsius(dough.doughC)}. Ready after ${show.minutes(dough.riseMinutes)} (${show.minutes(dough.riseRangeMinutes[0])} to ${show.minutes(dough.riseRangeMinutes[1])}), from ${clockAround(answer.eatAt, dough.readyWindow.from, show)} to ${clockAround(answer.eatAt, dough.readyWindow.to, show)}.`,
       '  ',
     ),
   ];

@@ -75,12 +75,3 @@ export const measures = {
   plate_mass_kg: (row) => row.preheat.plateMassKg,
 } as const satisfies Readonly<Record<string, (row: Compared) => number>>;
 export type MeasureId = keyof typeof measures;
-
-/** RFC 4180; what the cook typed is kept from being taken for a formula. */
-export function csvOf(lines: readonly (readonly string[])[]): string {
-  const cell = (text: string): string => {
-    const safe = /^[=+\-@]/u.test(text) && !/^-?\d+(?:\.\d+)?$/u.test(text) ? `'${text}` : text;
-    return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-  };
-  return lines.map((line) => `${line.map(cell).join(',')}\r\n`).join('');
-}

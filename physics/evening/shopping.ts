@@ -4,9 +4,10 @@ import type { Range, ShoppingItem } from './answer.ts';
 import type { Evening } from './evening.ts';
 import { type BenchId, type CheeseId, type FlourId, type YeastId, yeastIds } from './ids.ts';
 import { everyPizza } from './onePizza.ts';
+import { yeastNames } from './steps.ts';
 import { toppingsAnswer } from './toppings.ts';
 
-const flourNames: Readonly<Record<FlourId, string>> = {
+export const flourNames: Readonly<Record<FlourId, string>> = {
   strong: 'strong wheat flour',
   medium: 'wheat flour',
   weak: 'weak wheat flour',
@@ -14,19 +15,14 @@ const flourNames: Readonly<Record<FlourId, string>> = {
   rye: 'rye flour',
   'gluten-free': 'flour without gluten',
 };
-const yeastNames: Readonly<Record<YeastId, string>> = {
-  fresh: 'fresh yeast',
-  'active-dry': 'active dry yeast',
-  instant: 'instant yeast',
-};
-const cheeseNames: Readonly<Record<CheeseId, string>> = {
+export const cheeseNames: Readonly<Record<CheeseId, string>> = {
   'low-moisture-mozzarella': 'low-moisture mozzarella',
   'fresh-mozzarella': 'fresh mozzarella',
   hard: 'hard cheese',
   custom: 'cheese of your own',
 };
 /** g on the bench for each pizza: common practice, no source. */
-const benchFlour = 10;
+export const benchFlour = 10;
 
 /** g, `3.5` or `12`: yeast is bought by the gram. */
 const few = (grams: number): string => Number(grams.toPrecision(2)).toString();

@@ -5,7 +5,7 @@ import type { BenchId, LiquidId, MixingId, RisePlaceId, YeastId } from './ids.ts
 import { ballMasses, cheeseOn, everyPizza, withPizza } from './onePizza.ts';
 import type { RiseStage } from './planDough.ts';
 
-const liquidNames: Readonly<Record<LiquidId, string>> = {
+export const liquidNames: Readonly<Record<LiquidId, string>> = {
   water: 'water',
   beer: 'beer',
   milk: 'milk',
@@ -14,7 +14,7 @@ const liquidNames: Readonly<Record<LiquidId, string>> = {
   honey: 'honey',
   custom: 'other liquid',
 };
-const yeastNames: Readonly<Record<YeastId, string>> = {
+export const yeastNames: Readonly<Record<YeastId, string>> = {
   fresh: 'fresh yeast',
   'active-dry': 'active dry yeast',
   instant: 'instant yeast',
@@ -24,7 +24,7 @@ const mixingWords: Readonly<Record<MixingId, string>> = {
   mixer: 'in the mixer until smooth',
   'food-processor': 'in the food processor, in short bursts, until it comes together',
 };
-const benchWords: Readonly<Record<BenchId, string>> = {
+export const benchWords: Readonly<Record<BenchId, string>> = {
   metal: 'on an oiled sheet',
   flour: 'on a floured bench',
   semolina: 'on semolina',
@@ -163,10 +163,11 @@ export function preheatStep({ oven }: Evening, plateReady: number): string {
   return `Put the plate in its place and switch the oven on at ${celsiusText(oven.setpoint)}; the plate is ready after ${durationText(plateReady)}, later than the oven says`;
 }
 
-export function shapeStep(evening: Evening, pizza: number): string {
+/** @param which as the line names it */
+export function shapeStep(evening: Evening, pizza: number, which = `pizza ${pizza}`): string {
   const own = withPizza(evening, pizza);
   const { diameter, bench } = own.pizzas;
-  const shaped = `Shape pizza ${pizza} to ${(diameter * 100).toFixed(0)} cm ${benchWords[bench]}`;
+  const shaped = `Shape ${which} to ${(diameter * 100).toFixed(0)} cm ${benchWords[bench]}`;
   return [shaped, ...onTop(own)].join(', ');
 }
 

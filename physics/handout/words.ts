@@ -1,6 +1,6 @@
 /** Figures and moments of an answer in the words of whoever reads it: units, a clock of 12 or 24 hours, its own offset. */
 import type { Range } from '../evening/answer.ts';
-import { readInstant, showClock } from '../evening/clock.ts';
+import { dateOf, readInstant, showClock, weekdayName } from '../evening/clock.ts';
 import type { Instant } from '../evening/evening.ts';
 import { durationText } from '../evening/steps.ts';
 import {
@@ -34,6 +34,14 @@ export function wallClock(anchor: Instant, readersClock: OffsetAt | undefined): 
     : () => anchor.offsetMinutes;
 }
 
+/** `19:30` in a sentence of the plan as `7:30 pm`. */
+function twelveHours(text: string): string {
+  return text.replaceAll(/\b([01]\d|2[0-3]):([0-5]\d)\b/gu, (_, hours: string, minutes: string) => {
+    const epochMilliseconds = 60_000 * (60 * Number(hours) + Number(minutes));
+    return showClock({ epochMilliseconds, offsetMinutes: 0 }, 12);
+  });
+}
+
 /** Everything that depends on the units a cook reads. A no-break space holds a figure and its unit together. */
 export interface Words {
   readonly at: (text: string) => Instant;
@@ -62,7 +70,7 @@ export function wordsFor(units: UnitSystem, offsetAt?: OffsetAt): Words {
     at,
     clock,
     clockOf: (text) => clock(at(text)),
-    sentence: (text) => heldTogether(inUnits(text, units)),
+    sentence: (text) => heldTogether(inUnits(units === 'us' ? twelveHours(text) : text, units)),
     minutes: (minutes) => kept(durationText(60 * minutes)),
     celsius: (celsius) => kelvin(fromCelsius(celsius)),
     kelvin,
@@ -85,4 +93,11 @@ export function minutesSpan(minutes: readonly number[], words: Words): string {
   // `8 to 9 min` rather than `8 min to 9 min`.
   const bare = /^\d+(?=\u00a0min$)/u;
   return bare.test(to) ? `${bare.exec(from)?.[0] ?? from} to ${to}` : `${from} to ${to}`;
+}
+
+/** The clock, with the day where it is not the day of the meal: a dough may be begun two days before. */
+export function clockAround(eatAt: string, text: string, words: Words): string {
+  const then = words.at(text);
+  const day = dateOf(then) === dateOf(words.at(eatAt)) ? '' : `${weekdayName(then).slice(0, 3)}\u00a0`;
+  return `${day}${words.clock(then)}`;
 }

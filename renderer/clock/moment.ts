@@ -1,6 +1,7 @@
 /** The state of the kitchen at one moment of the evening, read off the run. */
 import type { Forecast } from '../state/forecastStore.ts';
 import { epochOf } from '../words/clock.ts';
+import { indexAt, sampleAt } from '../../physics/numerics/samples.ts';
 import type { Bake, LayerSample } from '../../physics/evening/run.ts';
 
 export interface BakeMoment {
@@ -30,27 +31,6 @@ export interface Moment {
   readonly topElement: number | undefined;
   readonly phase: 'before' | 'running' | 'after';
   readonly bake: BakeMoment | undefined;
-}
-
-/** Index of the last sample at or before `second`; -1 before the first. */
-function indexAt(seconds: Float64Array, second: number): number {
-  let low = 0;
-  let high = seconds.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (seconds[middle]! <= second) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
-}
-
-/** Linear between samples; the end values outside them. */
-export function sampleAt(seconds: Float64Array, values: Float64Array, second: number): number {
-  const before = indexAt(seconds, second);
-  if (before < 0) return values[0] ?? Number.NaN;
-  if (before >= seconds.length - 1) return values[seconds.length - 1] ?? Number.NaN;
-  const share = (second - seconds[before]!) / (seconds[before + 1]! - seconds[before]!);
-  return values[before]! + share * (values[before + 1]! - values[before]!);
 }
 
 function bakeAt(bake: Bake, second: number): BakeMoment {

@@ -1,0 +1,140 @@
+/** The evening as a recipe: what it needs and what is done, without the clock. */
+import { liquidNames, listed, shapeStep, yeastNames } from '../evening/steps.ts';
+import { benchFlour, cheeseNames, flourNames } from '../evening/shopping.ts';
+import { everyPizza } from '../evening/onePizza.ts';
+import type { Task } from '../evening/answer.ts';
+import type { RisePlaceId } from '../evening/ids.ts';
+import type { HandoutFacts } from './facts.ts';
+import { shadeText } from './setup.ts';
+import { minutesSpan, type Words } from './words.ts';
+
+export interface RecipePart {
+  readonly grams: number;
+  readonly name: string;
+}
+export interface RecipeStep {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Everything by weight, in the order in which it is used. */
+export function recipeParts({ evening, answer }: HandoutFacts): readonly RecipePart[] {
+  const { dough } = evening;
+  const names: Readonly<Record<string, string>> = {
+    ...liquidNames,
+    flour: flourNames[dough.flour],
+    yeast: yeastNames[dough.yeast.kind],
+  };
+  const parts = Object.entries(answer.dough.ingredientsG).map(([key, grams]) => ({
+    grams,
+    name: names[key] ?? key,
+  }));
+  const every = everyPizza(evening);
+  for (const [bench, name] of [
+    ['flour', 'flour for the bench'],
+    ['semolina', 'semolina for the bench'],
+  ] as const)
+    parts.push({ grams: benchFlour * every.filter(({ pizzas }) => pizzas.bench === bench).length, name });
+  parts.push({ grams: answer.toppings.sauceG, name: 'tomato sauce' });
+  const cheeses = new Map<string, number>();
+  for (const { toppings } of every)
+    for (const { kind, mass } of toppings.cheese)
+      cheeses.set(cheeseNames[kind], (cheeses.get(cheeseNames[kind]) ?? 0) + 1000 * mass);
+  for (const [name, grams] of cheeses) parts.push({ grams, name });
+  return parts.filter(({ grams }) => grams > 0);
+}
+
+/** What the cook does until the pizzas are baked, by the id of the task. */
+export function taskName(id: string): string {
+  const [kind, number] = /^(?:hands-)?([a-z]+)(?:-(\d+))?$/u.exec(id)?.slice(1, 3) ?? [];
+  switch (kind) {
+    case 'mix':
+      return 'Mix the dough';
+    case 'move':
+      return 'Move the dough';
+    case 'ball':
+      return 'Divide and ball the dough';
+    case 'prepare':
+      return 'Get sauce and cheese ready';
+    case 'preheat':
+      return 'Switch the oven on';
+    case 'shape':
+      return `Shape pizza ${number ?? ''}`;
+    case 'load':
+      return `Pizza ${number ?? ''} into the oven`;
+    case 'turn':
+      return `Look at pizza ${number ?? ''}`;
+    case 'cut':
+      return `Pizza ${number ?? ''} out, and cut it`;
+    default:
+      return id;
+  }
+}
+
+/** Tasks with something to do, in their order; those of a single pizza end in its number. */
+export function doneTasks({ answer }: HandoutFacts): readonly (Task & { readonly step: string })[] {
+  return answer.tasks.filter((task): task is Task & { readonly step: string } => task.step !== undefined);
+}
+
+/** Whether a task belongs to one pizza, and is told once for all of them in a recipe. */
+export function ofOnePizza({ id }: Pick<Task, 'id'>): boolean {
+  return /^(?:shape|load|turn|cut)-\d+$/u.test(id);
+}
+
+function shaping({ evening }: HandoutFacts): readonly string[] {
+  const alike = new Set(everyPizza(evening)).size === 1;
+  return alike
+    ? [shapeStep(evening, 1, evening.pizzas.count === 1 ? 'the pizza' : 'each pizza')]
+    : everyPizza(evening).map((_, index) => shapeStep(evening, index + 1));
+}
+
+/** How long, until what, and what then. */
+export function bakingText({ evening, answer }: HandoutFacts, words: Words): string {
+  const { bakes } = answer;
+  const shades = [...new Set(everyPizza(evening).map(({ pizzas }) => shadeText(pizzas.shadeLightness)))];
+  const times = minutesSpan(
+    bakes.map(({ minutes }) => minutes),
+    words,
+  );
+  const finish = Math.max(...bakes.map(({ finishMinutes }) => finishMinutes));
+  const top =
+    finish < 0.25
+      ? ''
+      : ` If the rim is still too light, give it up to ${words.minutes(finish)} under the top element.`;
+  const wait = Math.max(...bakes.map(({ waitBeforeMinutes }) => waitBeforeMinutes));
+  const next =
+    bakes.length === 1 || wait < 0.25
+      ? ''
+      : ` Let the plate recover for ${words.minutes(wait)} before the next one.`;
+  return `Slide ${bakes.length === 1 ? 'it' : 'each'} onto the hot plate and shut the door at once. Bake ${times}, until the base is ${listed(shades)} and the cheese has melted.${top}${next}`;
+}
+
+const risesIn: Readonly<Record<RisePlaceId, string>> = {
+  room: 'in the room',
+  refrigerator: 'in the refrigerator',
+  warm: 'in a warm place',
+};
+
+/** The first stretch of the rise: the later ones are told where the dough is moved or balled. */
+function rising({ answer }: HandoutFacts, words: Words): readonly RecipeStep[] {
+  const [first] = answer.dough.phases;
+  const bar = answer.tasks.find(({ id }) => id === 'rise');
+  if (first === undefined || bar === undefined) return [];
+  const [from, to] = [bar.from, bar.to].map((text) => words.at(text).epochMilliseconds) as [number, number];
+  const text = `Cover it and let it rise ${words.minutes((to - from) / 60_000)} ${risesIn[first.where]}, at ${words.celsius(first.placeC)}.`;
+  return [{ name: 'Let it rise', text }];
+}
+
+export function recipeSteps(facts: HandoutFacts, words: Words): readonly RecipeStep[] {
+  const before = doneTasks(facts)
+    .filter((task) => !ofOnePizza(task))
+    .flatMap(({ id, step }) => [
+      { name: taskName(id), text: `${words.sentence(step)}.` },
+      ...(id === 'hands-mix' ? rising(facts, words) : []),
+    ]);
+  return [
+    ...before,
+    { name: 'Shape', text: `${shaping(facts).map(words.sentence).join('. ')}.` },
+    { name: 'Bake', text: bakingText(facts, words) },
+  ];
+}
