@@ -2,14 +2,11 @@
 import { app, dialog, type BrowserWindow } from 'electron';
 import { join } from 'node:path';
 import { writeAndTell } from '../files/atomicWrite.ts';
+import { paperOf } from '../../physics/handout/paper.ts';
 import { causeOf } from '../files/disk.ts';
 
-/** Where letters are written on Letter: Unicode CLDR, supplemental data, paper size US-Letter; from memory. */
-const letter = new Set(['US', 'CA', 'MX', 'PR', 'PH', 'CL', 'CO', 'CR', 'GT', 'NI', 'PA', 'SV', 'VE', 'BZ']);
-
-export function paperOf(region: string): 'A4' | 'Letter' {
-  return letter.has(region) ? 'Letter' : 'A4';
-}
+/** As Electron calls them. */
+const pageSizes = { a4: 'A4', letter: 'Letter' } as const;
 
 export async function savePdf(window: BrowserWindow, warn: (message: string) => void): Promise<void> {
   try {
@@ -19,7 +16,7 @@ export async function savePdf(window: BrowserWindow, warn: (message: string) => 
     });
     if (canceled) return;
     const pdf = await window.webContents.printToPDF({
-      pageSize: paperOf(app.getLocaleCountryCode()),
+      pageSize: pageSizes[paperOf(app.getLocaleCountryCode())],
       printBackground: true,
     });
     await writeAndTell(filePath, pdf, warn, { keepPrevious: false });

@@ -91,7 +91,7 @@ alarms, the curves, and the plan itself.
   --set PATH=VALUE  one field instead of the file's, as often as you like
   --paper SIZE      ${papers.join(' or ')}, for the page; without it letter with
                     --units us, else a4
-  --units SYSTEM    metric (the default) or us; curves are always degrees Celsius
+  --units SYSTEM    metric (the default) or us; curves are in degrees Celsius
   --help            this text
 
 The names of the written files go to standard output.

@@ -4,7 +4,7 @@ import type { Paper } from './paper.ts';
 const sizes: Readonly<Record<Paper, string>> = { a4: 'A4', letter: 'Letter' };
 
 export function pageStyle(paper: Paper): string {
-  return `@page { size: ${sizes[paper]}; margin: 11mm 13mm; }
+  return `@page { size: ${sizes[paper]}; margin: 9mm 12mm; }
 * { box-sizing: border-box; }
 html { color-scheme: light; background: #fff; }
 body { margin: 0 auto; max-width: 190mm; color: #000; font: 9pt/1.3 system-ui, "Segoe UI", Helvetica, Arial, sans-serif;
@@ -29,10 +29,19 @@ tbody th { font-weight: 700; white-space: nowrap; }
 .cautions li { break-inside: avoid; padding-bottom: 0.8mm; }
 .crowded { font-size: 7.5pt; line-height: 1.15; }
 .crowded h1 { font-size: 13pt; }
+.crowded h2, .crowded caption { font-size: 9pt; padding-bottom: 0.5mm; }
+.crowded .answers .figure { font-size: 13pt; }
 .crowded table { margin-bottom: 2mm; }
 .crowded th, .crowded td { padding-top: 0.1mm; padding-bottom: 0.1mm; }
 .crowded .answers { margin: 1.5mm 0; padding: 1mm 0; }
-.crowded .cautions ul { font-size: 7pt; line-height: 1.15; columns: 3; column-gap: 5mm; }
-@media screen { body { padding: 11mm 13mm; } }
+.crowded .cautions ul { font-size: 6.5pt; line-height: 1.15; columns: 3; column-gap: 5mm; }
+@media screen { body { padding: 6mm; } }
+@media screen and (max-width: 44em) {
+  body { font-size: 11pt; }
+  header { display: block; }
+  .answers, main { grid-template-columns: minmax(0, 1fr); gap: 3mm; }
+  table { display: block; overflow-x: auto; }
+  .cautions ul, .crowded .cautions ul { columns: 1; font-size: 10pt; }
+}
 `;
 }

@@ -9,7 +9,6 @@ import { Handles } from './Handles.tsx';
 import { paperPalette, readPalette } from './palette.ts';
 import { momentText, Pointer } from './Pointer.tsx';
 import { Strip } from './Strip.tsx';
-import { curvesCsv } from './table.ts';
 import { seriesNames, type ClockModel, type SeriesId, type Span } from './model.ts';
 import { downloadText, downloadUrl, fileName } from '../state/downloads.ts';
 import { toggleTable, useMoment } from '../state/momentStore.ts';
@@ -18,6 +17,7 @@ import { shortDegrees, temperatureK } from '../words/figures.ts';
 import type { Moment } from './moment.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { Theme } from '../state/settingsStore.ts';
+import { curvesCsv } from '../../physics/handout/curves.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
 
 interface ClockProps {
@@ -116,7 +116,11 @@ export function Clock(props: ClockProps) {
             type="button"
             className="key"
             onClick={() => {
-              downloadText(fileName('.csv'), 'text/csv', curvesCsv(forecast, model));
+              downloadText(
+                fileName('.csv'),
+                'text/csv',
+                curvesCsv(forecast.run, model.ovenOn, () => model.offset),
+              );
             }}
           >
             <Download aria-hidden="true" /> <span className="clock-key-text">CSV</span>
