@@ -3,7 +3,7 @@
  * Temperatures in degrees Celsius, times as RFC 3339 with the offset of the anchor. Keys may be added, never renamed.
  */
 import type { Assumption } from './evening.ts';
-import type { AnchorId, RisePieceId, RisePlaceId, YeastId } from './ids.ts';
+import type { AnchorId, RisePieceId, RisePlaceId, WaitRuleId, YeastId } from './ids.ts';
 
 export interface Warning {
   /** stable, kebab-case */
@@ -67,9 +67,13 @@ export interface BakeAdvice {
     readonly waterLeftOnTopG: number;
     readonly preheatMinutes: number;
   }[];
+  /** how the waits of the plan were found; `given` where it says them itself */
+  readonly waitRule: WaitRuleId | 'given';
   /** for each pizza after the first */
   readonly waitOrBake: readonly {
     readonly pizza: number;
+    /** as the plan has it */
+    readonly plannedWaitMinutes: number;
     readonly waitMinutes: readonly number[];
     readonly bakeMinutes: readonly number[];
     readonly totalMinutes: readonly number[];

@@ -44,6 +44,7 @@ export function bakeAdvice(evening: Evening, run: EveningRun, engine: Engine): B
   return {
     browningLaw: browningLaw(evening.pizzas.browningLaw ?? bakeParameters.browningLaw).source,
     disagreement: apart ? { first: apart.first, last: apart.last, minutes: minutes(apart.seconds) } : null,
+    waitRule: evening.pizzas.wait === undefined ? (evening.pizzas.waitRule ?? 'quarter-longer') : 'given',
     remedies: (engine.remediesFor?.(evening, run) ?? []).map((remedy) => ({
       what: remedy.what,
       change: remedy.change,
@@ -56,6 +57,7 @@ export function bakeAdvice(evening: Evening, run: EveningRun, engine: Engine): B
     })),
     waitOrBake: (engine.waitCurves?.(run) ?? []).map(({ pizza, points }) => ({
       pizza,
+      plannedWaitMinutes: minutes(run.bakes[pizza - 1]!.inAt - run.bakes[pizza - 2]!.outAt),
       waitMinutes: points.map(({ wait }) => minutes(wait)),
       bakeMinutes: points.map(({ bake }) => minutes(bake)),
       totalMinutes: points.map(({ total }) => minutes(total)),

@@ -20,6 +20,7 @@ import type {
   RisePlaceId,
   SurfaceId,
   TomatoId,
+  WaitRuleId,
   YeastId,
 } from './ids.ts';
 
@@ -147,8 +148,10 @@ export interface Pizzas {
   readonly steps?: BakeSteps | undefined;
   /** s after switching on at which the first pizza goes in, ready plate or not; undefined: when the plate is ready */
   readonly loadAt?: number | undefined;
-  /** s between a pizza and the next; undefined: as short as keeps every bake within a quarter of the first */
+  /** s between a pizza and the next; undefined: as the rule finds */
   readonly wait?: number | undefined;
+  /** undefined: `quarter-longer`, the shortest total that keeps every bake within a quarter of the first */
+  readonly waitRule?: WaitRuleId | undefined;
   readonly parBake?: ParBake | undefined;
   /** the published law that colours base and rim; undefined: the first of `browningLaws` */
   readonly browningLaw?: BrowningLawId | undefined;

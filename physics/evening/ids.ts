@@ -18,6 +18,11 @@ export const bottomElementIds = ['hidden', 'exposed'] as const;
 export const benchIds = ['metal', 'flour', 'semolina', 'parchment'] as const;
 /** where a base baked ahead waits for its evening */
 export const keepIds = ['room', 'refrigerator', 'freezer'] as const;
+/**
+ * how long the plate is left bare before the next pizza: until that bakes no more than a quarter longer; as the first;
+ * not longer than hands need; or so that every two come close together and each such pair finds the plate alike
+ */
+export const waitRuleIds = ['quarter-longer', 'alike', 'fastest', 'in-pairs'] as const;
 export const shadeIds = ['pale', 'golden', 'dark'] as const;
 export const liquidIds = ['water', 'beer', 'milk', 'whey', 'oil', 'honey', 'custom'] as const;
 /** how the flour is sold: by the strength of its gluten, or what it is instead */
@@ -38,6 +43,7 @@ export type FuelId = (typeof fuelIds)[number];
 export type BottomElementId = (typeof bottomElementIds)[number];
 export type KeepId = (typeof keepIds)[number];
 export type BenchId = (typeof benchIds)[number];
+export type WaitRuleId = (typeof waitRuleIds)[number];
 export type ShadeId = (typeof shadeIds)[number];
 export type LiquidId = (typeof liquidIds)[number];
 export type FlourId = (typeof flourIds)[number];

@@ -178,6 +178,7 @@ function onPizzasGiven({
   steps,
   loadAt,
   wait,
+  waitRule,
   parBake,
   browningLaw,
 }: Block<'pizzas'>): Partial<FullPlan['pizzas']> {
@@ -186,6 +187,7 @@ function onPizzasGiven({
     ...(steps && { steps }),
     ...(loadAt !== undefined && { loadAt }),
     ...(wait !== undefined && { wait }),
+    ...(waitRule && { waitRule }),
     ...(parBake && { parBake }),
     ...(browningLaw && { browningLaw }),
   };

@@ -20,6 +20,7 @@ import type {
   RisePlaceId,
   SurfaceId,
   TomatoId,
+  WaitRuleId,
   YeastId,
 } from './ids.ts';
 
@@ -130,6 +131,8 @@ export interface PlanFile {
     loadAt?: string;
     /** between one pizza and the next; without it as short as the bakes allow */
     wait?: string;
+    /** how the wait is found where the plan does not give it; `quarter-longer` unless said otherwise */
+    waitRule?: WaitRuleId;
     /** bases baked ahead; `shade` is theirs when they come out the first time */
     parBake?: { keep: KeepId; shade?: string };
     browningLaw?: BrowningLawId;

@@ -10,6 +10,7 @@ import { parBakedLightness } from './parBake.ts';
 import { parsePlanText } from './planText.ts';
 import type { Problem } from './problem.ts';
 import { fullSchema, planSchema, type FullPlanSI } from './schema.ts';
+import { durationText } from './steps.ts';
 
 export type PlanRead =
   | {
@@ -95,8 +96,24 @@ function shapeWarnings({ plate: file }: PlanFile, { plate }: Evening): readonly 
   ];
 }
 
+/** A wait that is given needs no rule. */
+function waitWarnings({ pizzas: { wait, waitRule } }: Evening): readonly Warning[] {
+  if (wait === undefined || waitRule === undefined) return [];
+  return [
+    {
+      code: 'wait-rule-unused',
+      message: `The plan waits ${durationText(wait)} between two pizzas: its rule for the wait, ${waitRule}, is not used.`,
+    },
+  ];
+}
+
 function warningsOf(file: PlanFile, evening: Evening): readonly Warning[] {
-  return [...highestWarnings(evening), ...startWarnings(evening), ...shapeWarnings(file, evening)];
+  return [
+    ...highestWarnings(evening),
+    ...startWarnings(evening),
+    ...shapeWarnings(file, evening),
+    ...waitWarnings(evening),
+  ];
 }
 
 function highestWarnings({ oven }: Evening): readonly Warning[] {

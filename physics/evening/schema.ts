@@ -23,6 +23,7 @@ import {
   risePlaceIds,
   surfaceIds,
   tomatoIds,
+  waitRuleIds,
   yeastIds,
 } from './ids.ts';
 import { planFormat, planVersion } from './planFile.ts';
@@ -216,6 +217,7 @@ const onPizzas = {
   ),
   loadAt: v.optional(quantity('duration', '1 min', '6 h', minutes)),
   wait: v.optional(quantity('duration', '0 min', '60 min', minutes)),
+  waitRule: v.optional(choice(waitRuleIds)),
   parBake: v.optional(
     v.object({ keep: choice(keepIds), shade: v.optional(shade()) }, 'where the bases are kept'),
   ),

@@ -3,6 +3,7 @@ import type { OvenState } from '../oven/ovenRun.ts';
 import { bakeOne, bakeSeconds, bakeWatched, doorSeconds, longestBake, openDoor } from './bakeOne.ts';
 import { LoadedOven } from './loadedOven.ts';
 import type { EveningModel } from './model.ts';
+import type { WaitRuleId } from './ids.ts';
 import { withPizza } from './onePizza.ts';
 import { afterKeeping, bareBase } from './parBake.ts';
 import type { KeptBase } from './parBake.ts';
@@ -16,6 +17,8 @@ export const shortestTurn = 90;
 export const longestWait = 20 * 60;
 /** a later pizza may bake this much longer than it would as the first */
 export const longerBake = 1.25;
+/** bakes that differ by less are alike to a cook; our choice */
+export const alike = 1.04;
 /** s between the waits that are tried */
 const waitGrid = 15;
 
@@ -121,7 +124,10 @@ export function bakeAfter(oven: LoadedOven, start: OvenState, wait: number, limi
 }
 
 /**
- * Bakes a later pizza after the wait that the plan gives, or after the shortest that keeps it within `allowed` s.
+ * Bakes a later pizza after the wait that the plan gives, or after the shortest that keeps it within what its rule allows.
+ *
+ * @param allowed s that it may bake by the usual rule, `longerBake` times as long as the first
+ *
  * Usually the turn that hands need is wait enough; only if it is not, other waits are tried.
  */
 export function bakeAfterWait(
@@ -142,7 +148,25 @@ export function bakeAfterWait(
   if (given !== undefined) return attempt(given);
   const atOnce = attempt(shortestTurn);
   const seconds = atOnce.outAt - atOnce.inAt;
-  return seconds <= allowed ? atOnce : attempt(shortestWait(oven, start, allowed, seconds));
+  const most = (allowed / longerBake) * mayBake(oven.evening.pizzas.waitRule, pizza);
+  return seconds <= most ? atOnce : attempt(shortestWait(oven, start, most, seconds));
+}
+
+/**
+ * How much longer than as the first the n-th pizza may bake by a rule. Every minute of wait saves less than a minute of
+ * bake, so that whoever is in a hurry does not wait at all.
+ */
+function mayBake(rule: WaitRuleId = 'quarter-longer', pizza: number): number {
+  switch (rule) {
+    case 'quarter-longer':
+      return longerBake;
+    case 'alike':
+      return alike;
+    case 'fastest':
+      return Infinity;
+    case 'in-pairs':
+      return pizza % 2 === 0 ? Infinity : alike;
+  }
 }
 
 /** s by which a bake may stay below what is allowed before a shorter wait is looked for */

@@ -15,6 +15,7 @@ import {
   shapeNames,
   tomatoNames,
   yeastNames,
+  waitRuleNames,
 } from '../words/names.ts';
 
 export interface FieldSpec {
@@ -100,6 +101,7 @@ export const pizzaFields: FieldGroup = {
 export const bakingFields: readonly FieldSpec[] = [
   { path: 'pizzas.loadAt', label: 'First one in, after oven on', step: 5, optional: 'when ready' },
   { path: 'pizzas.wait', label: 'Wait between two', step: 1, optional: 'as needed' },
+  { path: 'pizzas.waitRule', label: 'Where no wait is set', names: waitRuleNames, optional: 'Usual' },
   { path: 'pizzas.steps.lookAfter', label: 'A look after', step: 1, optional: 'no look' },
   { path: 'pizzas.steps.turnAtHalfTime', label: 'Turn at half time' },
   { path: 'pizzas.steps.pullParchment', label: 'Pull the parchment out' },

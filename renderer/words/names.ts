@@ -18,6 +18,7 @@ import type {
   ShadeId,
   SurfaceId,
   TomatoId,
+  WaitRuleId,
   YeastId,
 } from '../../physics/evening/ids.ts';
 
@@ -99,6 +100,12 @@ export const keepNames: Record<KeepId, string> = {
   room: 'Kept in the room',
   refrigerator: 'Kept in the refrigerator',
   freezer: 'Kept in the freezer',
+};
+export const waitRuleNames: Record<WaitRuleId, string> = {
+  'quarter-longer': 'No bake a quarter longer',
+  alike: 'All bakes alike',
+  fastest: 'Fastest',
+  'in-pairs': 'Served in pairs',
 };
 export const browningLawNames: Record<BrowningLawId, string> = {
   'zanoni-1995': 'Zanoni 1995',

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { LoadedOven } from '../../../physics/evening/loadedOven.ts';
 import { withPizza } from '../../../physics/evening/onePizza.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
-import { longerBake, readyFor, shortestTurn } from '../../../physics/evening/series.ts';
+import { waitRuleIds } from '../../../physics/evening/ids.ts';
+import { alike, longerBake, readyFor, shortestTurn } from '../../../physics/evening/series.ts';
 import { simulateEvening } from '../../../physics/evening/simulate.ts';
 import { waitCurves } from '../../../physics/evening/waitCurve.ts';
 import { northAmerican } from '../../support/evenings.ts';
@@ -130,5 +131,51 @@ describe('the plan file refuses what its pizzas cannot be', () => {
         browningLaw: 'purlis-2009',
       }),
     ).toBeUndefined();
+  });
+});
+
+describe('rules for the wait', () => {
+  // A thin plate that one pizza cools a lot.
+  const thin = (waitRule?: string) =>
+    simulateEvening(
+      northAmerican({ plate: { thickness: '4 mm' }, pizzas: { count: 4, ...(waitRule && { waitRule }) } }),
+    );
+  const usual = thin();
+  const runs = Object.fromEntries(waitRuleIds.map((rule) => [rule, thin(rule)]));
+  const times = (rule: string): readonly number[] => runs[rule]!.bakes.map(secondsOf);
+  const waits = (rule: string): readonly number[] =>
+    runs[rule]!.bakes.slice(1).map(({ inAt }, i) => inAt - runs[rule]!.bakes[i]!.outAt);
+  const longest = (list: readonly number[]): number => Math.max(...list);
+  // The door stands open for some seconds after an unload and before a load.
+  const turn = shortestTurn + 15;
+
+  it('a quarter longer is the usual one', () => {
+    expect(times('quarter-longer')).toEqual(usual.bakes.map(secondsOf));
+    expect(longest(times('quarter-longer'))).toBeLessThanOrEqual(
+      longerBake * times('quarter-longer')[0]! + 1,
+    );
+  });
+  it('alike waits longer, and every bake is as the first within 4 %', () => {
+    const [first, ...later] = times('alike');
+    for (const time of later) expect(time / first!).toBeLessThan(alike + 0.005);
+    expect(longest(waits('alike'))).toBeGreaterThan(longest(waits('quarter-longer')));
+  });
+  it('fastest never waits longer than hands need, and no other evening is over sooner', () => {
+    expect(longest(waits('fastest'))).toBeLessThan(turn);
+    const ends = waitRuleIds.map((rule) => runs[rule]!.bakes.at(-1)!.outAt);
+    expect(Math.min(...ends)).toBe(runs['fastest']!.bakes.at(-1)!.outAt);
+  });
+  it('in pairs: the second of two follows at once, the third finds the plate as the first did', () => {
+    const [second, third, fourth] = waits('in-pairs');
+    expect(longest([second!, fourth!])).toBeLessThan(turn);
+    expect(third).toBeGreaterThan(turn);
+    expect(times('in-pairs')[2]! / times('in-pairs')[0]!).toBeLessThan(alike + 0.005);
+  });
+  it('is not used where the wait is given, and the plan says so', () => {
+    const plan = { format: 'hearthclock/evening', version: 1, pizzas: { wait: '3 min', waitRule: 'alike' } };
+    const read = readPlanObject(plan, { now: 0 });
+    expect(read.ok && read.warnings.map(({ code }) => code)).toContain('wait-rule-unused');
+    const wrong = readPlanObject({ ...plan, pizzas: { waitRule: 'slow' } }, { now: 0 });
+    expect(wrong).toMatchObject({ ok: false, problems: [{ path: 'pizzas.waitRule' }] });
   });
 });
