@@ -1,24 +1,41 @@
-/** Where the plan is computed: off the window's thread, so that typing and dragging never wait. */
+/** Where plans are computed: off the window's thread, so that typing and dragging never wait. */
 import { planFromFile, type Planned } from '../physics/evening/planEvening.ts';
 import type { PlanFile } from '../physics/evening/planFile.ts';
+import { studyOf, type Study, type StudyJob } from './state/study.ts';
 
-export interface SimulationRequest {
+interface Asked {
   readonly id: number;
-  readonly file: PlanFile;
   /** ms since 1970 */
   readonly now: number;
   /** minutes east of UTC that the window's clock keeps */
   readonly offsetMinutes: number;
+}
+/** The plan itself, whole. */
+export interface PlanRequest extends Asked {
+  readonly file: PlanFile;
   readonly band: boolean;
 }
+/** Another evening beside it, of which little is asked. */
+export interface StudyRequest extends Asked {
+  readonly job: StudyJob;
+}
+export type SimulationRequest = PlanRequest | StudyRequest;
 
-export type SimulationAnswer =
-  | { readonly id: number; readonly planned: Planned; readonly fault?: undefined }
-  | { readonly id: number; readonly planned?: undefined; readonly fault: string };
+export interface Fault {
+  readonly id: number;
+  readonly fault: string;
+}
+export type PlanAnswered =
+  { readonly id: number; readonly planned: Planned; readonly fault?: undefined } | Fault;
+export type StudyAnswered =
+  { readonly id: number; readonly study: Study; readonly fault?: undefined } | Fault;
 
-function answered({ id, file, ...context }: SimulationRequest): SimulationAnswer {
+function answered(request: SimulationRequest): PlanAnswered | StudyAnswered {
+  const { id, now, offsetMinutes } = request;
   try {
-    return { id, planned: planFromFile(file, context) };
+    return 'job' in request
+      ? { id, study: studyOf(request.job, { now, offsetMinutes }) }
+      : { id, planned: planFromFile(request.file, { now, offsetMinutes, band: request.band }) };
   } catch (error) {
     return { id, fault: error instanceof Error ? error.message : String(error) };
   }

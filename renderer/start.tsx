@@ -9,6 +9,7 @@ import './styles/clock.css';
 import './styles/drawing.css';
 import './styles/notes.css';
 import './styles/amounts.css';
+import './styles/charts.css';
 import './styles/forced.css';
 import './styles/print.css';
 import { StrictMode } from 'react';

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { PlanView } from './PlanView.tsx';
 import { AmountsView } from './amounts/AmountsView.tsx';
+import { CompareView } from './compare/CompareView.tsx';
 import type { ViewId } from './state/viewStore.ts';
 import type { Theme } from './state/settingsStore.ts';
 
@@ -22,5 +23,6 @@ export interface View {
 
 export const views: readonly View[] = [
   { id: 'plan', name: 'Plan', panel: 'body', draw: (props) => <PlanView {...props} /> },
+  { id: 'compare', name: 'Compare', panel: 'page', draw: ({ theme }) => <CompareView theme={theme} /> },
   { id: 'amounts', name: 'Amounts', panel: 'page', draw: () => <AmountsView /> },
 ];

@@ -1,10 +1,11 @@
 /** The chart itself. Plotly is asked at most once a frame; the newest wish wins. */
 import Plotly from 'plotly.js/lib/core';
-import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { drawClock, type Drawn } from './figure.ts';
 import type { Handle } from './handles.ts';
 import { timeOf, xOf, type ChartFrame } from './frame.ts';
 import { readPalette } from './palette.ts';
+import { useSize } from '../charts/useSize.ts';
 import { pointAt, showPart, showUsualPart } from '../state/momentStore.ts';
 import type { ClockModel, Span } from './model.ts';
 import type { Theme } from '../state/settingsStore.ts';
@@ -21,26 +22,6 @@ interface FigureProps {
 
 const minute = 60_000;
 const config = { displayModeBar: false, scrollZoom: true, doubleClick: false, responsive: false } as const;
-
-function useSize(): [React.RefObject<HTMLDivElement | null>, { width: number; height: number }] {
-  const ref = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 0, height: 0 });
-  useLayoutEffect(() => {
-    const element = ref.current;
-    if (element === null) return;
-    const measure = (): void => {
-      const { clientWidth: width, clientHeight: height } = element;
-      setSize((known) => (known.width === width && known.height === height ? known : { width, height }));
-    };
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(element);
-    return () => {
-      observer.disconnect();
-    };
-  }, []);
-  return [ref, size];
-}
 
 export function Figure({ model, view, units, theme, children }: FigureProps) {
   const [room, size] = useSize();

@@ -6,13 +6,13 @@ import SimulationWorker from '../simulation.worker.ts?worker';
 import { localOffset } from '../words/clock.ts';
 import { useForecast } from './forecastStore.ts';
 import { dragging, usePlan } from './planStore.ts';
-import type { SimulationAnswer, SimulationRequest } from '../simulation.worker.ts';
+import type { PlanAnswered, PlanRequest } from '../simulation.worker.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 
-type Work = Omit<SimulationRequest, 'id'>;
+type Work = Omit<PlanRequest, 'id'>;
 
 /** One worker that is only ever asked for the newest thing. */
-function newestFirst(hear: (answer: SimulationAnswer, work: Work) => void): (work: Work) => void {
+function newestFirst(hear: (answer: PlanAnswered, work: Work) => void): (work: Work) => void {
   const worker = new SimulationWorker();
   let inFlight: Work | undefined;
   let waiting: Work | undefined;
@@ -20,7 +20,7 @@ function newestFirst(hear: (answer: SimulationAnswer, work: Work) => void): (wor
   const send = (work: Work): void => {
     inFlight = work;
     id += 1;
-    worker.postMessage({ id, ...work } satisfies SimulationRequest);
+    worker.postMessage({ id, ...work } satisfies PlanRequest);
   };
   const next = (): Work | undefined => {
     const done = inFlight;
@@ -32,7 +32,7 @@ function newestFirst(hear: (answer: SimulationAnswer, work: Work) => void): (wor
     }
     return done;
   };
-  worker.addEventListener('message', ({ data }: MessageEvent<SimulationAnswer>) => {
+  worker.addEventListener('message', ({ data }: MessageEvent<PlanAnswered>) => {
     const work = next();
     if (work !== undefined && data.id > 0) hear(data, work);
   });
@@ -51,17 +51,18 @@ function isCurrent(file: PlanFile): boolean {
   return usePlan.getState().file === file;
 }
 
-function take({ planned, fault }: SimulationAnswer, file: PlanFile): boolean {
-  if (fault !== undefined) {
-    useForecast.setState({ busy: undefined, fault });
+function take(answer: PlanAnswered, file: PlanFile): boolean {
+  if (answer.fault !== undefined) {
+    useForecast.setState({ busy: undefined, fault: answer.fault });
     return false;
   }
+  const { planned } = answer;
   if (!planned.ok) {
     useForecast.setState({ problems: planned.problems, busy: undefined, fault: undefined });
     return false;
   }
-  const { evening, answer, run } = planned;
-  useForecast.setState({ forecast: { file, evening, answer, run }, problems: [], fault: undefined });
+  const { evening, answer: told, run } = planned;
+  useForecast.setState({ forecast: { file, evening, answer: told, run }, problems: [], fault: undefined });
   return true;
 }
 

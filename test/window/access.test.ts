@@ -66,6 +66,12 @@ describe.each(themes)('in the theme %s', (theme, colorScheme) => {
           'plate',
           'base',
           'crumb',
+          'line-1',
+          'line-2',
+          'line-3',
+          'line-4',
+          'line-5',
+          'line-6',
         ].map((name) => [name, style.getPropertyValue(`--${name}`).trim()]),
       );
     });
@@ -82,6 +88,8 @@ describe.each(themes)('in the theme %s', (theme, colorScheme) => {
     expect(between('bake-ink', 'plate')).toBeGreaterThanOrEqual(4.5);
     for (const curve of ['air', 'plate', 'base', 'crumb'])
       expect(between(curve, 'paper'), curve).toBeGreaterThanOrEqual(3);
+    for (let line = 1; line <= 6; line += 1)
+      expect(between(`line-${String(line)}`, 'raised'), `line ${String(line)}`).toBeGreaterThanOrEqual(3);
     // Okabe and Ito, Color Universal Design, 2008.
     const okabeIto = ['#e69f00', '#56b4e9', '#009e73', '#f0e442', '#0072b2', '#d55e00', '#cc79a7'];
     for (const curve of ['air', 'plate', 'base']) expect(okabeIto).toContain(colours[curve]);
