@@ -84,7 +84,7 @@ export const pushes = {
   /** another file was opened from outside (second start, double click) */
   opened: planDocument,
   /** a menu item was chosen */
-  command: v.picklist(['new', 'open', 'save', 'saveAs', 'undo', 'redo', 'print']),
+  command: v.picklist(['new', 'open', 'save', 'saveAs', 'undo', 'redo', 'print', 'settings']),
 } as const;
 
 export type CallName = keyof typeof calls;

@@ -3,6 +3,7 @@ import { useCallback, useEffect, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
+import { SettingsSheet } from './frame/SettingsSheet.tsx';
 import { ConflictSheet, KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
 import { listenForKeys } from './state/commands.ts';
 import type { Theme } from './state/settingsStore.ts';
@@ -92,6 +93,7 @@ export function App({ theme }: { readonly theme: Theme }) {
       <NoticeBar />
       <RecoveredSheet />
       <ConflictSheet />
+      <SettingsSheet />
       <KeysSheet
         open={keysShown}
         onClose={() => {

@@ -28,10 +28,13 @@ export function menuTemplate(
   const mac = system === 'mac';
   const redoKey = system === 'windows' ? 'Ctrl+Y' : 'CmdOrCtrl+Shift+Z';
 
+  const settings = item('Settin&gs…', 'CmdOrCtrl+,', 'settings');
   const application: MenuItemConstructorOptions = {
     role: 'appMenu',
     submenu: [
       { role: 'about' },
+      line,
+      settings,
       line,
       { role: 'services' },
       line,
@@ -61,6 +64,7 @@ export function menuTemplate(
       // In a browser the print dialog itself offers it.
       { label: 'Save as P&DF…', click: savePdf },
       line,
+      ...(mac ? [] : [settings, line]),
       mac ? { role: 'close' } : { role: 'quit' },
     ],
   };

@@ -10,7 +10,9 @@ import {
   ToggleButton,
   ToggleButtonGroup,
 } from 'react-aria-components';
+import { themes, unitSystems } from './choices.ts';
 import { OpenMenu } from './OpenMenu.tsx';
+import { HandoutMenu } from '../handout/HandoutMenu.tsx';
 import { commands, printPlan, setPicker } from '../state/commands.ts';
 import { openPicked, savePlan, savePlanAs, unsaved, useDocument } from '../state/documentStore.ts';
 import { downloadCopy, planEnding } from '../state/downloads.ts';
@@ -18,7 +20,6 @@ import { change, redo, undo, useHistory, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
 import { clockText, epochOf, localOffset } from '../words/clock.ts';
-import type { Settings } from '../../main/bridge.ts';
 
 function Title() {
   const file = usePlan((state) => state.file);
@@ -69,12 +70,6 @@ function Saved() {
   );
 }
 
-const themes: readonly { readonly id: Settings['theme']; readonly name: string }[] = [
-  { id: 'system', name: 'As the system' },
-  { id: 'flour', name: 'Flour, light' },
-  { id: 'iron', name: 'Iron, dark' },
-];
-
 function ThemeMenu() {
   const theme = useSettings((state) => state.theme);
   return (
@@ -106,15 +101,12 @@ function ThemeMenu() {
 }
 
 function MoreMenu({ onKeys }: { readonly onKeys: () => void }) {
-  const letterKeys = useSettings((state) => state.letterKeys);
   const actions: Readonly<Record<string, () => void>> = {
     saveAs: () => void savePlanAs(),
     copy: downloadCopy,
     new: commands.new,
     keys: onKeys,
-    letters: () => {
-      changeSettings({ letterKeys: !letterKeys });
-    },
+    settings: commands.settings,
   };
   return (
     <MenuTrigger>
@@ -127,9 +119,7 @@ function MoreMenu({ onKeys }: { readonly onKeys: () => void }) {
           <MenuItem id="copy">Download a copy</MenuItem>
           <MenuItem id="new">New, from the example</MenuItem>
           <MenuItem id="keys">Keys</MenuItem>
-          <MenuItem id="letters">
-            {letterKeys ? 'Switch single-letter keys off' : 'Switch single-letter keys on'}
-          </MenuItem>
+          <MenuItem id="settings">Settings</MenuItem>
         </Menu>
       </Popover>
     </MenuTrigger>
@@ -149,8 +139,11 @@ function UnitsSwitch() {
         changeSettings({ units: keys.has('us') ? 'us' : 'metric' });
       }}
     >
-      <ToggleButton id="metric">°C · metric</ToggleButton>
-      <ToggleButton id="us">°F · US</ToggleButton>
+      {unitSystems.map(({ id, name }) => (
+        <ToggleButton key={id} id={id}>
+          {name}
+        </ToggleButton>
+      ))}
     </ToggleButtonGroup>
   );
 }
@@ -184,6 +177,7 @@ export function Header({ onKeys, onInputs }: { readonly onKeys: () => void; read
       <button type="button" className="key" onClick={printPlan} aria-label="Print" title="Print">
         <Printer aria-hidden="true" /> <span className="wide">Print</span>
       </button>
+      <HandoutMenu />
       <MoreMenu onKeys={onKeys} />
       <input
         ref={setPicker}

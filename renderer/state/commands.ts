@@ -3,6 +3,7 @@ import { choosePlan, openExample, savePlan, savePlanAs, useDocument } from './do
 import { toggleTable } from './momentStore.ts';
 import { redo, undo } from './planStore.ts';
 import { useSettings } from './settingsStore.ts';
+import { showSettings } from './sheetStore.ts';
 import { showView, viewIds, type ViewId } from './viewStore.ts';
 
 export interface KeyHelp {
@@ -20,6 +21,7 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: `${command} Shift S`, does: 'Save under another name' },
   { keys: `${command} O`, does: 'Open' },
   { keys: `${command} P`, does: 'Print' },
+  { keys: `${command} ,`, does: 'Settings' },
   { keys: `${command} 1 … ${String(viewIds.length)}`, does: 'Open a view, in the order of the tabs' },
   { keys: 'T', does: 'Chart or table' },
   { keys: '?', does: 'This list' },
@@ -65,6 +67,9 @@ export const commands = {
   undo,
   redo,
   print: printPlan,
+  settings: () => {
+    showSettings();
+  },
 } as const;
 export type Command = keyof typeof commands;
 
@@ -76,6 +81,7 @@ const withCommandKey: Readonly<Record<string, Command>> = {
   'shift+s': 'saveAs',
   o: 'open',
   p: 'print',
+  ',': 'settings',
 };
 
 function isTyping(target: EventTarget | null): boolean {

@@ -33,17 +33,37 @@ describe.each(['linux', 'mac', 'windows'] as const)('the menu on %s', (system) =
 
   it('sends each command once, and leaves the keys to the window', () => {
     for (const { click } of keyed) (click as unknown as () => void)();
-    expect([...chosen].sort()).toEqual(['new', 'open', 'print', 'redo', 'save', 'saveAs', 'undo']);
+    expect([...chosen].sort()).toEqual([
+      'new',
+      'open',
+      'print',
+      'redo',
+      'save',
+      'saveAs',
+      'settings',
+      'undo',
+    ]);
     const byMenu = keyed.filter(({ registerAccelerator }) => registerAccelerator === true);
     expect(byMenu.map(({ label }) => label)).toEqual(['&New']);
     const keys = keyed.map(({ accelerator }) => accelerator);
     expect(new Set(keys).size).toBe(keys.length);
     expect(keys.sort()).toEqual(
       [
-        ...['N', 'O', 'S', 'Shift+S', 'P', 'Z'].map((key) => `CmdOrCtrl+${key}`),
+        ...['N', 'O', 'S', 'Shift+S', 'P', 'Z', ','].map((key) => `CmdOrCtrl+${key}`),
         system === 'windows' ? 'Ctrl+Y' : 'CmdOrCtrl+Shift+Z',
       ].sort(),
     );
+  });
+
+  it('has its settings where the system expects them', () => {
+    const [menu] = template.filter(
+      ({ submenu }) => Array.isArray(submenu) && submenu.some(({ label }) => label === 'Settin&gs…'),
+    );
+    expect(menu?.label ?? menu?.role).toBe(system === 'mac' ? 'appMenu' : '&File');
+    const names = (menu?.submenu as MenuItemConstructorOptions[]).map(({ label, role }) => label ?? role);
+    // macOS: right after About; elsewhere the last thing before Quit.
+    const place = names.filter((name) => name !== undefined).indexOf('Settin&gs…');
+    expect(system === 'mac' ? place : names.filter((name) => name !== undefined).length - 1 - place).toBe(1);
   });
 
   it('leaves the keys of zoom and full screen to the roles, which know each system', () => {

@@ -1,0 +1,117 @@
+/** Handouts and settings from the window. */
+import { readFileSync } from 'node:fs';
+import ICAL from 'ical.js';
+import type { Browser, Download, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { handoutIds } from '../../physics/handout/files.ts';
+import { openBrowser } from '../support/browser.ts';
+import { enterInto, openWindow, writtenPlan } from '../support/window.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser.close();
+});
+
+async function handedOut(page: Page, choice: string): Promise<Download> {
+  await page.getByRole('button', { name: 'Hand out' }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('menuitem', { name: choice, exact: true }).click(),
+  ]);
+  return download;
+}
+
+describe('the menu of handouts', () => {
+  it('makes each of them from the plan as it stands, in the units shown', async () => {
+    const file = writtenPlan({ title: 'Pizza/Friday', pizzas: { count: 2 } });
+    const { page, errors, close } = await openWindow(browser, { file });
+    const choices = [
+      ['Page for the fridge', 'PizzaFriday-page.html', '250&nbsp;°C'],
+      ['Calendar with alarms', 'PizzaFriday-evening.ics', 'BEGIN:VALARM'],
+      ['The plan itself', 'PizzaFriday.hearthclock', '"title": "Pizza/Friday"'],
+      ['Recipe block, HTML', 'PizzaFriday-recipe-block.html', '<caption>'],
+      ['Recipe block, Markdown', 'PizzaFriday-recipe-block.md', '| --- |'],
+      ['Recipe block, plain text', 'PizzaFriday-recipe-block.txt', '(as here)'],
+      ['Recipe for other programs', 'PizzaFriday-recipe.jsonld', '"@type": "Recipe"'],
+      ['Curves, CSV', 'PizzaFriday-curves.csv', 'time_s,instant,'],
+      ['Curves, CSV with decimal commas', 'PizzaFriday-curves-for-spreadsheets.csv', 'time_s;clock;'],
+    ] as const;
+    expect(choices).toHaveLength(handoutIds.length);
+    for (const [choice, name, holds] of choices) {
+      const download = await handedOut(page, choice);
+      expect(download.suggestedFilename()).toBe(name);
+      expect(readFileSync(await download.path(), 'utf8')).toContain(holds);
+    }
+    await page.getByRole('radio', { name: '°F · US' }).click();
+    const us = await handedOut(page, 'Page for the fridge');
+    expect(readFileSync(await us.path(), 'utf8')).toContain('482&nbsp;°F');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('writes the calendar for the clock on the wall, across a change of summer time', async () => {
+    const file = writtenPlan({
+      anchor: { kind: 'eatAt', time: '2026-03-29T19:30:00+02:00' },
+      pizzas: { count: 1 },
+      dough: {
+        phases: [
+          { where: 'refrigerator', duration: '24 h', as: 'bulk' },
+          { where: 'room', duration: '4 h', as: 'balls' },
+        ],
+      },
+    });
+    const { page, close } = await openWindow(browser, { file });
+    const calendar = await handedOut(page, 'Calendar with alarms');
+    const root = new ICAL.Component(ICAL.parse(readFileSync(await calendar.path(), 'utf8')) as unknown[]);
+    const events = root.getAllSubcomponents('vevent').map((component) => new ICAL.Event(component));
+    const cut = events.find(({ summary }) => summary.includes('out'))!;
+    expect(cut.endDate.toJSDate().toISOString()).toBe('2026-03-29T17:30:00.000Z');
+    const paper = await handedOut(page, 'Page for the fridge');
+    expect(readFileSync(await paper.path(), 'utf8')).toContain('The clocks go forward by 60&nbsp;min');
+    await close();
+  });
+
+  it('says why where the plan cannot be computed', async () => {
+    const file = writtenPlan({
+      oven: { preset: 'european', setpoint: '180 degC', power: { bottom: '400 W', top: '300 W' } },
+      pizzas: { count: 1 },
+    });
+    const { page, close } = await openWindow(browser, { file });
+    await enterInto(page, 'Set to', '450 °C');
+    await page.getByRole('button', { name: 'Hand out' }).click();
+    await page.getByRole('menuitem', { name: 'Curves, CSV', exact: true }).click();
+    const notice = page.getByRole('alert').filter({ hasText: 'could not be made of this plan' });
+    await notice.waitFor();
+    expect(await notice.innerText()).toContain('oven.setpoint');
+    await close();
+  });
+});
+
+describe('the settings', () => {
+  it('open by key, by the menu of the window and by that of the shell, and hold', async () => {
+    const { page, served, errors, close } = await openWindow(browser);
+    const sheet = page.getByRole('dialog', { name: 'Settings' });
+    await page.keyboard.press('Control+,');
+    await sheet.getByRole('radio', { name: '°F · US' }).check();
+    await sheet.getByRole('radio', { name: 'Iron, dark' }).check();
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'hidden' });
+    expect(await page.locator('html').getAttribute('data-theme')).toBe('iron');
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Settings' }).click();
+    expect(await sheet.getByRole('radio', { name: '°F · US' }).isChecked()).toBe(true);
+    await sheet.getByRole('checkbox', { name: 'Single letters work as keys' }).uncheck();
+    await sheet.getByRole('button', { name: 'Close' }).click();
+    await sheet.waitFor({ state: 'hidden' });
+    served.push('command', 'settings');
+    await sheet.waitFor();
+    expect(await sheet.getByRole('checkbox', { name: 'Single letters work as keys' }).isChecked()).toBe(
+      false,
+    );
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
