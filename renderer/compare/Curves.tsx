@@ -4,7 +4,7 @@ import { ChartPanel } from '../charts/ChartPanel.tsx';
 import { curveTable, CurvesTable } from '../charts/CurvesTable.tsx';
 import { degreesOfK, degreeUnit, temperatureK } from '../words/figures.ts';
 import { spanText } from '../words/clock.ts';
-import { csvOf } from '../../physics/evening/comparison.ts';
+import { csvText } from '../../physics/handout/csv.ts';
 import type { ChartAsked } from '../charts/LineChart.tsx';
 import type { Line } from '../charts/lineFigure.ts';
 import type { Curve, EveningStudy } from '../state/study.ts';
@@ -36,7 +36,7 @@ function lineOf({ index, name }: Compared, curve: Curve, show: (value: number) =
 }
 
 function csvFrom(lines: readonly Line[], column: string, toSi: (value: number) => number): string {
-  return csvOf([
+  return csvText([
     ['plan', 'minute', column],
     ...lines.flatMap(({ name, x, y }) =>
       x.map((minute, i) => [name, minute.toFixed(3), toSi(y[i]!).toFixed(2)]),

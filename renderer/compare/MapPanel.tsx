@@ -23,7 +23,8 @@ import { downloadText, downloadUrl, fileName } from '../state/downloads.ts';
 import { keyOf, useStudied, type Outcome } from '../state/studies.ts';
 import { showView } from '../state/viewStore.ts';
 import { measureIds, measureWords } from '../words/measures.ts';
-import { csvOf, measures, type MeasureId } from '../../physics/evening/comparison.ts';
+import { measures, type MeasureId } from '../../physics/evening/comparison.ts';
+import { csvText } from '../../physics/handout/csv.ts';
 import type { StudyJob } from '../state/study.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
@@ -232,7 +233,7 @@ export function MapPanel({ file, units }: MapPanelProps) {
   };
   const count = cells.flat().length;
   const csv = (): string =>
-    csvOf([
+    csvText([
       [across.path, down.path, measure],
       ...cells.flat().map(({ differences: [row, column], job }) => {
         const outcome = outcomes.get(keyOf(job));

@@ -3,7 +3,8 @@ import { Check, Download } from 'lucide-react';
 import { Sample } from '../charts/Sample.tsx';
 import { downloadText, fileName } from '../state/downloads.ts';
 import { measureIds, measureWords } from '../words/measures.ts';
-import { csvOf, measures, type MeasureId } from '../../physics/evening/comparison.ts';
+import { measures, type MeasureId } from '../../physics/evening/comparison.ts';
+import { csvText } from '../../physics/handout/csv.ts';
 import type { Compared } from './Curves.tsx';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
 
@@ -23,7 +24,7 @@ export function bestOf(id: MeasureId, evenings: readonly Compared[], units: Unit
 }
 
 function csv(evenings: readonly Compared[]): string {
-  return csvOf([
+  return csvText([
     ['plan', ...measureIds],
     ...evenings.map(({ name, study }) => [
       name,
