@@ -184,6 +184,10 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
       others.length < answer.suggestions.length ? 'To be surer' : 'To make dough and plate meet',
       meeting(others, show),
     ),
+    ...section(
+      `If guests are ${answer.guestsLate.minutes} min late`,
+      answer.guestsLate.hold.flatMap((line) => wrap(show.sentence(line), '- ')),
+    ),
     ...section('Dough', ingredients(answer, show)),
     ...section('To buy', toBuy(answer, show)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),

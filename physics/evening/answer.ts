@@ -172,6 +172,21 @@ export interface Suggestion {
   readonly meets: boolean;
 }
 
+/** What is held when guests come late, found out when all is ready, and what that costs. */
+export interface GuestsLate {
+  readonly minutes: number;
+  readonly energyKWh: number;
+  /** at the plan's price, when it gives one */
+  readonly cost?: number;
+  /** of the first pizza, loaded so much later */
+  readonly plateTopC: number;
+  readonly bakeMinutes: number;
+  /** that the dough is still good after the last pizza is shaped; less than 0 when it is not */
+  readonly doughSpareMinutes: number;
+  /** what to do with oven, dough and toppings, a sentence each */
+  readonly hold: readonly string[];
+}
+
 export interface PlanAnswer {
   readonly title: string;
   /** what the clock is tied to */
@@ -262,6 +277,7 @@ export interface PlanAnswer {
     readonly plateTopC: number;
     readonly bakeMinutes: number;
   }[];
+  readonly guestsLate: GuestsLate;
   readonly assumed: readonly Assumption[];
   readonly warnings: readonly Warning[];
 }

@@ -9,6 +9,7 @@ import { writeInstant } from './clock.ts';
 import type { Engine } from './engine.ts';
 import type { Assumption, Evening, Instant } from './evening.ts';
 import { doughAnswer, iceGrams } from './doughAnswer.ts';
+import { guestsLate } from './guestsLate.ts';
 import type { AnchorId } from './ids.ts';
 import { joinClocks } from './join.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
@@ -148,6 +149,7 @@ function answerOf(
       tryPlates: extras.band !== false,
     }),
     lateStart: engine.lateStart(evening, run, lateMinutes),
+    guestsLate: guestsLate(evening, run, plan, engine),
     assumed: extras.assumed,
     warnings: [
       ...extras.warnings,

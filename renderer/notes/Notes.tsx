@@ -20,9 +20,9 @@ interface NotesProps {
   readonly units: UnitSystem;
 }
 
-function Lines({ lines }: { readonly lines: readonly string[] }) {
+function Lines({ lines, className }: { readonly lines: readonly string[]; readonly className?: string }) {
   return (
-    <ul>
+    <ul className={className}>
       {lines.map((line) => (
         <li key={line}>{unbroken(line)}</li>
       ))}
@@ -136,6 +136,10 @@ export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
         {late.length === 0 ? <p>Nothing was computed for a later start.</p> : <Lines lines={late} />}
       </section>
       <Bake forecast={forecast} units={units} />
+      <section className="across">
+        <h2>If guests are {answer.guestsLate.minutes} min late</h2>
+        <Lines lines={answer.guestsLate.hold.map((line) => inUnits(line, units))} className="two-columns" />
+      </section>
       <Meeting answer={answer} units={units} />
       <section className="mind across">
         <h2>Mind</h2>

@@ -32,6 +32,10 @@ What must not be late
   late.
 - Mix may take 12 min longer.
 
+If guests are 20 min late
+- Leave the oven on, the plate is then at 252 °C.
+- Leave the balls covered.
+
 Dough
   601 g  flour
   373 g  water
@@ -104,7 +108,7 @@ Cautions
       'metric',
     );
     expect(text).toContain('  Fri 20:15  Mix the dough.');
-    expect(text.split('To make dough and plate meet\n')[1]).toMatch(/^(- Take 3 g more\.\n){3}\nDough/u);
+    expect(text.split('To make dough and plate meet\n')[1]).toMatch(/^(- Take 3 g more\.\n){3}\nIf guests/u);
     const near = { ...fixture, suggestions: [{ ...one, message: 'Too little.', meets: false }] };
     expect(fridgeText(near, 'metric')).toContain('- Too little.');
   });
@@ -118,7 +122,7 @@ Cautions
     } as const;
     const sooner = { ...inTime, id: 'oven-earlier', message: 'Sooner.' } as const;
     const text = fridgeText({ ...fixture, suggestions: [inTime, sooner] }, 'metric');
-    expect(text).toContain('To be surer\n- Sooner.\n\nDough');
+    expect(text).toContain('To be surer\n- Sooner.\n\nIf guests');
     expect(text).not.toContain('meet');
     expect(fridgeText({ ...fixture, suggestions: [inTime] }, 'metric')).not.toContain('surer');
   });

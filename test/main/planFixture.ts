@@ -141,6 +141,14 @@ export const fixture: PlanAnswer = {
   criticalChain: ['preheat'],
   suggestions: [],
   lateStart: [],
+  guestsLate: {
+    minutes: 20,
+    energyKWh: 0.23,
+    plateTopC: 252,
+    bakeMinutes: 6.2,
+    doughSpareMinutes: 20,
+    hold: ['Leave the oven on, the plate is then at 252 °C.', 'Leave the balls covered.'],
+  },
   assumed: [
     { path: 'oven.startTemperature', taken: '21 degC', from: 'kitchen' },
     { path: 'dough.riseTemperature', taken: '21 degC', from: 'kitchen' },
