@@ -4,6 +4,7 @@ import { chainText, movedTexts, spareTexts } from '../../physics/evening/chainWo
 import { addMinutes, dateOf, weekdayName } from '../../physics/evening/clock.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 import { listed } from '../../physics/evening/steps.ts';
+import { spreadFrom, type SpreadPart } from '../../physics/evening/uncertain.ts';
 import { clockAround, minutesRange, minutesSpan, wordsFor, type Words } from '../../physics/handout/words.ts';
 import { kept, type UnitSystem } from '../../physics/quantities/index.ts';
 import { columns, section, wrap } from './page.ts';
@@ -156,6 +157,17 @@ function inWords(path: string): string {
   return path.replaceAll('.', ' ').replaceAll(/[A-Z]/gu, (letter) => ` ${letter.toLowerCase()}`);
 }
 
+/** What makes the ranges wide: whoever measures that narrows them. */
+function sureness({ range }: PlanAnswer): readonly string[] {
+  if (range === null) return [];
+  const line = (what: string, parts: readonly SpreadPart[]): readonly string[] =>
+    parts.length === 0 ? [] : wrap(`${what} comes mostly from ${spreadFrom(parts)}.`);
+  return [
+    ...line('The range of the preheat', range.preheatFrom),
+    ...line('That of the bake', range.bakeFrom),
+  ];
+}
+
 function assumed(list: readonly Assumption[]): readonly string[] {
   return (Object.keys(origins) as Assumption['from'][]).flatMap((from) => {
     const parts = list
@@ -190,6 +202,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ),
     ...section('Dough', ingredients(answer, show)),
     ...section('To buy', toBuy(answer, show)),
+    ...section('How sure the times are', sureness(answer)),
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),
     ...section(
       'Cautions',

@@ -4,6 +4,7 @@
  */
 import type { Assumption } from './evening.ts';
 import type { AnchorId, RisePieceId, RisePlaceId, WaitRuleId, YeastId } from './ids.ts';
+import type { Spread } from './uncertain.ts';
 
 export interface Warning {
   /** stable, kebab-case */
@@ -197,7 +198,7 @@ export interface PlanAnswer {
   readonly eatAt: string;
   readonly lastEatAt: string;
   /** null only in the window, while the point forecast is shown and the band is still being computed */
-  readonly range: { readonly preheatMinutes: Range; readonly bakeMinutes: Range } | null;
+  readonly range: Spread | null;
   readonly preheat: {
     readonly minutes: number;
     readonly airReadyMinutes: number;

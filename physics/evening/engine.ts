@@ -1,8 +1,8 @@
 /** The simulation as the plan sees it: three functions, so that a test can put a hand-made run in their place. */
-import type { Range } from './answer.ts';
 import type { Evening } from './evening.ts';
 import type { Remedy } from './remedies.ts';
 import type { EveningRun } from './run.ts';
+import type { Spread } from './uncertain.ts';
 import type { WaitCurve } from './waitCurve.ts';
 
 /** What switching the oven on later costs, for the first pizza loaded when it was planned to be. */
@@ -19,7 +19,7 @@ export interface Engine {
     evening: Evening,
     run: EveningRun,
     options: { readonly samples: number; readonly seed: number },
-  ) => { readonly preheatMinutes: Range; readonly bakeMinutes: Range };
+  ) => Spread;
   readonly lateStart: (
     evening: Evening,
     run: EveningRun,

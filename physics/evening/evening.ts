@@ -2,6 +2,7 @@
  * An evening as the computation sees it: every figure in SI (K, m, kg, s, W), nothing left out, nothing to be
  * looked up. `readPlan` makes one from a plan file; percentages stay percentages of flour mass (baker's percent).
  */
+import type { Known } from './uncertain.ts';
 import type { BrowningLawId } from '../bake/browning.ts';
 import type {
   AnchorId,
@@ -256,6 +257,8 @@ export interface Evening {
   readonly pizzas: Pizzas;
   readonly dough: Dough;
   readonly toppings: Toppings;
+  /** what the cook knows, or has measured, better than usual */
+  readonly known: Known;
 }
 
 /** Something the plan file did not say and what was taken instead, for the list of assumptions. */

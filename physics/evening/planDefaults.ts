@@ -333,6 +333,7 @@ export function fillPlan(
     pizzas,
     dough: fillDough(file.dough ?? {}, room, take),
     toppings: fillToppings(file.toppings ?? {}, pizzas.diameter, take),
+    known: file.known ?? {},
   };
   return { plan, assumed };
 }

@@ -23,6 +23,7 @@ import type {
   WaitRuleId,
   YeastId,
 } from './ids.ts';
+import type { UncertainName } from './uncertain.ts';
 
 export const planFormat = 'hearthclock/evening';
 /** The first there is: nothing older was ever written, so nothing is migrated. A newer one is refused and left alone. */
@@ -167,4 +168,9 @@ export interface PlanFile {
     can?: string;
     tomatoes?: TomatoId;
   };
+  /** how far off an input may be (one standard deviation) where the cook knows it better than usual */
+  known?: {
+    thermostatOffset?: string;
+    // percent of the value; for emissivities a number
+  } & Partial<Record<Exclude<UncertainName, 'thermostatOffset'>, number>>;
 }

@@ -68,6 +68,7 @@ function toEvening(plan: FullPlanSI): Evening {
       ...plan.toppings,
       cheese: plan.toppings.cheese.map((part) => ({ ...part, waterShare: part.waterShare })),
     },
+    known: plan.known,
   };
 }
 

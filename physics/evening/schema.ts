@@ -27,6 +27,8 @@ import {
   yeastIds,
 } from './ids.ts';
 import { planFormat, planVersion } from './planFile.ts';
+import { usualSpread } from './uncertain.ts';
+import type { UncertainName } from './uncertain.ts';
 
 const degrees = { metric: 'degC', us: 'degF' } as const;
 const inside = { metric: 'cm', us: 'in' } as const;
@@ -229,6 +231,31 @@ const toppings = {
   tomatoes: choice(tomatoIds),
 };
 
+/** Percent of one standard deviation, at most the usual one: what is known makes no range wider. */
+const percentOf = (name: UncertainName) =>
+  v.pipe(
+    number(0, usualSpread[name] * 100),
+    v.transform((percent) => percent / 100),
+  );
+const known = {
+  thermostatOffset: quantity('temperatureDifference', '0 K', `${usualSpread.thermostatOffset} K`, {
+    metric: 'K',
+    us: 'F degrees',
+  }),
+  plateEmissivity: number(0, usualSpread.plateEmissivity),
+  wallEmissivity: number(0, 0.1),
+  topShare: percentOf('topShare'),
+  power: percentOf('power'),
+  convection: percentOf('convection'),
+  thickness: percentOf('thickness'),
+  vent: percentOf('vent'),
+  liner: percentOf('liner'),
+  contact: percentOf('contact'),
+  browning: percentOf('browning'),
+  density: percentOf('density'),
+  crust: percentOf('crust'),
+};
+
 /** A block of which anything may be left out, or all of it. */
 const some = <const E extends v.ObjectEntries>(entries: E) => v.optional(v.partial(v.object(entries)));
 
@@ -242,6 +269,7 @@ export const planSchema = v.object({
   pizzas: some({ ...pizzas, ...onPizzas }),
   dough: some({ liquid, ...dough, yeast: some(yeast), phases }),
   toppings: some({ ...toppings, cheese }),
+  known: some(known),
 });
 
 export const fullSchema = v.object({
@@ -258,6 +286,7 @@ export const fullSchema = v.object({
   pizzas: v.object({ ...pizzas, ...onPizzas }),
   dough: v.object({ liquid, ...dough, yeast: v.object(yeast), phases }),
   toppings: v.object({ ...toppings, cheese }),
+  known: v.partial(v.object(known)),
 });
 
 /** A plan with nothing left out, still in the words of the file. */

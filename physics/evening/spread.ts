@@ -15,29 +15,8 @@ import { runPreheat } from './preheat.ts';
 import type { PreheatRun } from './preheat.ts';
 import type { EveningRun } from './run.ts';
 import { firstBakeAt, preparedFor } from './simulate.ts';
-
-/**
- * One standard deviation of each input: a share of the value, or kelvin and W/(m2 K) where said. Our estimates, from
- * the spread of published values named with the parameters; the dial after two consumer laboratories (17 % of ovens
- * more than 20 K too hot would be 21 K; a cook who plans with an oven thermometer knows better, so 8 K).
- */
-export const inputSpread = {
-  topShare: 0.3,
-  power: 0.1,
-  wallEmissivity: 0.1 / 0.88,
-  convection: 0.3,
-  /** absolute */
-  plateEmissivity: 0.1,
-  /** K */
-  thermostatOffset: 8,
-  thickness: 0.05,
-  vent: 0.3,
-  liner: 0.15,
-  contact: 0.3,
-  browning: 0.4,
-  density: 0.1,
-  crust: 0.25,
-} as const;
+import { uncertainWords, usualSpread } from './uncertain.ts';
+import type { Spread, SpreadPart, UncertainName } from './uncertain.ts';
 
 /** Emissivities stay physical: a draw beyond 0.98 or below 0.03 is taken to be that. */
 const within = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
@@ -49,7 +28,7 @@ interface Varied {
 
 /** What an input is when it lies `z` standard deviations off; the bake's own inputs leave the preheat as it is. */
 interface UncertainInput {
-  readonly name: keyof typeof inputSpread;
+  readonly name: UncertainName;
   readonly bakeOnly: boolean;
   /** acts straight enough on ln t that one deviation up tells as much as both */
   readonly straight: boolean;
@@ -60,7 +39,7 @@ interface UncertainInput {
   ): Partial<ModelOptions> & { readonly evening?: Evening };
 }
 
-const factor = (name: keyof typeof inputSpread, z: number): number => Math.exp(inputSpread[name] * z);
+const factor = (name: UncertainName, z: number): number => Math.exp(usualSpread[name] * z);
 
 const inputs: readonly UncertainInput[] = [
   ovenInput('topShare', (oven, z) => ({
@@ -81,7 +60,7 @@ const inputs: readonly UncertainInput[] = [
     },
   },
   ovenInput('wallEmissivity', (oven, z) => ({
-    wallEmissivity: within(oven.wallEmissivity * (1 + inputSpread.wallEmissivity * z), 0.3, 0.98),
+    wallEmissivity: within(oven.wallEmissivity * (1 + (usualSpread.wallEmissivity / 0.88) * z), 0.3, 0.98),
   })),
   ovenInput('convection', (_oven, z) => ({ convectionFactor: factor('convection', z) })),
   {
@@ -89,7 +68,7 @@ const inputs: readonly UncertainInput[] = [
     bakeOnly: false,
     straight: false,
     vary: (_evening, { material }, z) => ({
-      plateEmissivity: within(material.emissivity + inputSpread.plateEmissivity * z, 0.03, 0.98),
+      plateEmissivity: within(material.emissivity + usualSpread.plateEmissivity * z, 0.03, 0.98),
     }),
   },
   {
@@ -97,7 +76,7 @@ const inputs: readonly UncertainInput[] = [
     bakeOnly: false,
     straight: false,
     vary: (evening, _model, z) => {
-      const thermostatOffset = evening.oven.thermostatOffset + inputSpread.thermostatOffset * z;
+      const thermostatOffset = evening.oven.thermostatOffset + usualSpread.thermostatOffset * z;
       return { evening: { ...evening, oven: { ...evening.oven, thermostatOffset } } };
     },
   },
@@ -123,7 +102,7 @@ const inputs: readonly UncertainInput[] = [
 ];
 
 function ovenInput(
-  name: keyof typeof inputSpread,
+  name: UncertainName,
   change: (oven: OvenParameters, z: number) => Partial<OvenParameters>,
 ): UncertainInput {
   return {
@@ -134,10 +113,7 @@ function ovenInput(
   };
 }
 
-function bakeInput(
-  name: keyof typeof inputSpread,
-  change: (z: number) => Partial<BakeParameters>,
-): UncertainInput {
+function bakeInput(name: UncertainName, change: (z: number) => Partial<BakeParameters>): UncertainInput {
   return {
     name,
     bakeOnly: true,
@@ -178,12 +154,8 @@ function logTimes(
   const run = kept ?? runPreheat(model, 3600);
   const { plateReady } = run.preheat;
   if (!(plateReady > 0 && plateReady < Infinity)) return undefined;
-  return { preheat: Math.log(plateReady), bake: Math.log(firstBakeAt(model, run, plateReady).seconds), run };
-}
-
-export interface Spread {
-  readonly preheatMinutes: Range;
-  readonly bakeMinutes: Range;
+  const load = evening.pizzas.loadAt ?? plateReady;
+  return { preheat: Math.log(plateReady), bake: Math.log(firstBakeAt(model, run, load).seconds), run };
 }
 
 /** The value below which a share of the sorted values lies, by straight lines between them. */
@@ -199,8 +171,29 @@ interface Parabola {
   readonly bend: number;
 }
 
+const flat: Parabola = { slope: 0, bend: 0 };
+
 function parabola(minus: number, centre: number, plus: number): Parabola {
   return { slope: (plus - minus) / 2, bend: (plus + minus) / 2 - centre };
+}
+
+/** The same input known better: its standard deviation is `ratio` of the usual one. */
+function narrowed({ slope, bend }: Parabola, ratio: number): Parabola {
+  return { slope: slope * ratio, bend: bend * ratio ** 2 };
+}
+
+/** Variance of slope z + bend z2 for z of the standard normal distribution. */
+function variance({ slope, bend }: Parabola): number {
+  return slope ** 2 + 2 * bend ** 2;
+}
+
+function partsOf(parabolas: readonly Parabola[]): readonly SpreadPart[] {
+  const variances = parabolas.map(variance);
+  const whole = variances.reduce((sum, v) => sum + v, 0);
+  return inputs
+    .map(({ name }, i) => ({ input: name, words: uncertainWords[name], share: variances[i]! / whole }))
+    .filter(({ share }) => share >= 0.05)
+    .sort((one, other) => other.share - one.share);
 }
 
 interface LogTimes {
@@ -218,7 +211,7 @@ function mirrored(plus: LogTimes, centre: LogTimes): LogTimes {
  *
  * Each input is simulated one standard deviation up, and down where ln t bends; ln t is taken as a sum of parabolas, and
  * `samples` draws of all inputs together give the quantiles. Inputs are taken to act one by one: what two of them do
- * together beyond that is left out.
+ * together beyond that is left out. What the plan knows better than usual (`known`) is narrowed along its parabola.
  *
  * @param options.samples draws, at least 100; @param options.seed the same seed, the same answer
  * @returns minutes; each range holds the nominal answer inside
@@ -238,18 +231,26 @@ export function spreadOf(
     return {
       preheatMinutes: [nominal.preheat, nominal.preheat],
       bakeMinutes: [nominal.bake, nominal.bake],
+      preheatFrom: [],
+      bakeFrom: [],
     };
   const preheat: Parabola[] = [];
   const bake: Parabola[] = [];
   for (const input of inputs) {
+    const ratio = (evening.known[input.name] ?? usualSpread[input.name]) / usualSpread[input.name];
+    if (ratio === 0) {
+      preheat.push(flat);
+      bake.push(flat);
+      continue;
+    }
     const kept = input.bakeOnly ? centre.run : undefined;
     // A variation too weak to hold the setting counts as no change: the range speaks of ovens that do.
     const plus = logTimes(varied(evening, model, input, 1), kept) ?? centre;
     const minus = input.straight
       ? mirrored(plus, centre)
       : (logTimes(varied(evening, model, input, -1), kept) ?? centre);
-    preheat.push(parabola(minus.preheat, centre.preheat, plus.preheat));
-    bake.push(parabola(minus.bake, centre.bake, plus.bake));
+    preheat.push(narrowed(parabola(minus.preheat, centre.preheat, plus.preheat), ratio));
+    bake.push(narrowed(parabola(minus.bake, centre.bake, plus.bake), ratio));
   }
   const random = new SeededRandom(options.seed);
   const preheats = new Float64Array(options.samples);
@@ -267,5 +268,10 @@ export function spreadOf(
       middle * Math.max(Math.exp(quantile(sorted, 0.9)), 1),
     ];
   };
-  return { preheatMinutes: range(preheats, nominal.preheat), bakeMinutes: range(bakes, nominal.bake) };
+  return {
+    preheatMinutes: range(preheats, nominal.preheat),
+    bakeMinutes: range(bakes, nominal.bake),
+    preheatFrom: partsOf(preheat),
+    bakeFrom: partsOf(bake),
+  };
 }

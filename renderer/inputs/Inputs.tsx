@@ -1,6 +1,7 @@
 /** The inputs: six groups that fold. */
 import { Field } from './Field.tsx';
 import { Group } from './Group.tsx';
+import { knownFields } from './known.ts';
 import { MoreFields } from './MoreFields.tsx';
 import { ovenPhysicsFields } from './ovenPhysics.ts';
 import { PhaseList } from './PhaseList.tsx';
@@ -124,6 +125,9 @@ export function Inputs() {
       </Group>
       <Group {...group('Kitchen')}>
         <Fields specs={kitchenFields} />
+        <MoreFields name="Known better than usual, to within" wrong={wrongIn(knownFields)}>
+          <Fields specs={knownFields} />
+        </MoreFields>
       </Group>
     </>
   );

@@ -1,4 +1,5 @@
 /** The three answers as a person says them, made from what was computed. */
+import { spreadFrom, type SpreadPart } from '../../physics/evening/uncertain.ts';
 import {
   clockParts,
   clockText,
@@ -112,10 +113,16 @@ function ovenOn({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
         'Biot number',
         `${preheat.biot.toPrecision(2)}, computed ${preheat.plateModel === 'lumped' ? 'as one lump' : 'in layers'}`,
       ],
+      ...widthFigure(answer.range?.preheatFrom),
       ['Anchored to', tiedTo[kind].moment.toLowerCase()],
     ],
     moment: epochOf(answer.plateReadyAt),
   };
+}
+
+/** Which inputs make a range as wide as it is. */
+function widthFigure(parts: readonly SpreadPart[] | undefined): readonly (readonly [string, string])[] {
+  return parts === undefined || parts.length === 0 ? [] : [['The range comes from', spreadFrom(parts)]];
 }
 
 const decided: Record<BakeAnswer['decidedBy'], string> = {
@@ -162,6 +169,7 @@ function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
       ...(answer.bakeAdvice === undefined
         ? []
         : ([['Browning after', answer.bakeAdvice.browningLaw]] as const)),
+      ...widthFigure(answer.range?.bakeFrom),
       ...others,
     ],
     table: waitTable(answer, units),

@@ -11,6 +11,7 @@ import {
   plateFields,
   type FieldSpec,
 } from '../inputs/fields.ts';
+import { knownFields } from '../inputs/known.ts';
 import { ovenPhysicsFields } from '../inputs/ovenPhysics.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 
@@ -20,6 +21,7 @@ const groups: readonly (readonly [name: string, fields: readonly FieldSpec[]])[]
   ['pizzas', [...pizzaFields.first, ...pizzaFields.more, ...bakingFields, parBakeShade]],
   ['dough', [...doughFields.first, ...doughFields.more]],
   ['kitchen', kitchenFields],
+  ['known', knownFields],
 ];
 const others: Readonly<Record<string, string>> = {
   title: 'Title',

@@ -28,7 +28,7 @@ export const fixture: PlanAnswer = {
   plateReadyAt: '2026-01-31T19:22:00+01:00',
   eatAt: '2026-01-31T19:30:00+01:00',
   lastEatAt: '2026-01-31T19:57:00+01:00',
-  range: { preheatMinutes: [40, 58], bakeMinutes: [5, 8] },
+  range: { preheatMinutes: [40, 58], bakeMinutes: [5, 8], preheatFrom: [], bakeFrom: [] },
   preheat: {
     minutes: 48,
     airReadyMinutes: 17,

@@ -121,7 +121,7 @@ export function sampleRun(shape: Partial<SampleRunShape> = {}): EveningRun {
 export function sampleEngine(shape: Partial<SampleRunShape> = {}): Engine {
   return {
     simulateEvening: (evening: Evening) => sampleRun({ count: evening.pizzas.count, ...shape }),
-    spreadOf: () => ({ preheatMinutes: [40, 58], bakeMinutes: [4.8, 8.4] }),
+    spreadOf: () => ({ preheatMinutes: [40, 58], bakeMinutes: [4.8, 8.4], preheatFrom: [], bakeFrom: [] }),
     lateStart: (_evening, _run, lateMinutes) =>
       lateMinutes.map((late) => ({ lateMinutes: late, plateTopC: 247 - late, bakeMinutes: 6 + late / 10 })),
   };
