@@ -72,7 +72,7 @@ export function valuesOf(side: MapSide, units: UnitSystem): SideValues {
   if (texts.length < 2 || texts.length > mostValues)
     return {
       ok: false,
-      reason: `Found ${String(texts.length)} values; allowed 2 to ${String(mostValues)}, with commas between them.`,
+      reason: `Found ${String(texts.length)} ${texts.length === 1 ? 'value' : 'values'}; allowed 2 to ${String(mostValues)}, with commas between them.`,
     };
   if (path === 'pizzas.shade') return { ok: true, values: texts.map((value) => ({ path, value })) };
   const values: Difference[] = [];

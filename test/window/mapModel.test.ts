@@ -22,7 +22,7 @@ describe('values of a side', () => {
     });
     expect(valuesOf({ path: 'plate.thickness', typed: '6 mm' }, 'metric')).toEqual({
       ok: false,
-      reason: 'Found 1 values; allowed 2 to 8, with commas between them.',
+      reason: 'Found 1 value; allowed 2 to 8, with commas between them.',
     });
   });
 
