@@ -27,7 +27,7 @@ export interface CautionFacts {
 }
 
 /** degC: paper sold for baking is printed with 215 to 232 degC (420 to 450 degF) as its limit. */
-const parchmentRating = 215;
+export const parchmentRating = 215;
 /** kg: four manuals of one maker group allow 25 lb on a roll-out rack; plain racks print nothing. */
 const rackManuals = 11.3;
 const rackCaution = 8;

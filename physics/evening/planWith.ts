@@ -153,7 +153,7 @@ function answerOf(
     assumed: extras.assumed,
     warnings: [
       ...extras.warnings,
-      ...pastWarnings(evening, dough, plan, extras.now, instant),
+      ...pastWarnings(plan, extras.now, instant),
       ...dough.warnings,
       ...readyWarnings(plan, instant),
       ...cautions(evening, run, plan, material, plateMassKg),

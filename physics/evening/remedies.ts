@@ -2,6 +2,8 @@
  * Base, rim, crumb and cheese are seldom done at the same moment. Which of them the others wait for, and what a cook can
  * do about it: every remedy is tried in the model and comes with what it makes of the first bake.
  */
+import { zeroCelsius } from '../materials/constants.ts';
+import { parchmentRating } from './cautions.ts';
 import type { BakeSteps, Evening } from './evening.ts';
 import { bakeWatched, doorSeconds, longestBake, openDoor, tryBake } from './bakeOne.ts';
 import type { TriedBake } from './bakeOne.ts';
@@ -157,7 +159,8 @@ export function remediesFor(evening: Evening, run: EveningRun): readonly Remedy[
     if (asked.pizzas.bench !== 'metal') bench('flour');
   } else {
     rack('rack-higher', rackStep);
-    bench('parchment');
+    // Not above what is printed on the paper.
+    if (asked.oven.setpoint <= parchmentRating + zeroCelsius) bench('parchment');
     if (asked.pizzas.bench !== 'parchment') bench('semolina');
     step('top-element-before', 'topElementBefore', warmTop);
     if (first.finish > 0) {

@@ -1,21 +1,16 @@
 /** Warnings about time: what should have begun already, what waits too long. */
-import { yeastFor } from '../dough/riseSolve.ts';
 import type { Warning } from './answer.ts';
 import { showClock } from './clock.ts';
-import type { Evening, Instant } from './evening.ts';
-import { type DoughPlan, segmentsOf } from './planDough.ts';
-import { OutOfRange } from './problem.ts';
+import type { Instant } from './evening.ts';
 import type { Schedule } from './schedule.ts';
-import { durationText, percentText } from './steps.ts';
+import { durationText } from './steps.ts';
 
 /**
- * What should have begun already, by the clock of whoever asks, and the yeast that would still make it.
+ * What should have begun already, by the clock of whoever asks; what would still make it is among the suggestions.
  *
  * @param instant a moment given in s from the first load
  */
 export function pastWarnings(
-  evening: Evening,
-  dough: DoughPlan,
   plan: Schedule,
   now: number | undefined,
   instant: (seconds: number) => Instant,
@@ -28,22 +23,7 @@ export function pastWarnings(
     plan.mixFrom <= plan.ovenOn
       ? `Mixing should have begun at ${showClock(instant(plan.mixFrom))}`
       : `The oven should have been switched on at ${showClock(instant(plan.ovenOn))}`;
-  const doughLate = (now - instant(plan.mixFrom).epochMilliseconds) / 1000;
-  const left = plan.doughReady - plan.mixTo - doughLate;
-  const advice = doughLate > 0 ? quickerYeast(evening, dough, left) : '';
-  return [{ code: 'starts-in-the-past', message: `${what}, ${durationText(late)} ago${advice}.` }];
-}
-
-function quickerYeast(evening: Evening, { liquid }: DoughPlan, seconds: number): string {
-  const { dough, pizzas } = evening;
-  const { kind } = dough.yeast;
-  try {
-    const percent = yeastFor(seconds, kind, dough, liquid.doughTemperature, segmentsOf(evening));
-    return `; with ${percentText(percent)} ${kind} yeast in place of ${dough.yeast.percent} % a dough mixed now for ${pizzas.count === 1 ? 'the pizza' : 'the pizzas'} would still be in time`;
-  } catch (error) {
-    if (error instanceof OutOfRange) return '';
-    throw error;
-  }
+  return [{ code: 'starts-in-the-past', message: `${what}, ${durationText(late)} ago.` }];
 }
 
 const hourOf = ({ epochMilliseconds, offsetMinutes }: Instant): number =>
