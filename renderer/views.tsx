@@ -1,6 +1,7 @@
 /** The views there are: each gets a tab, and the digit of its place in `viewIds` as a key. */
 import type { ReactNode } from 'react';
 import { PlanView } from './PlanView.tsx';
+import { AdjustView } from './adjust/AdjustView.tsx';
 import { AmountsView } from './amounts/AmountsView.tsx';
 import { CompareView } from './compare/CompareView.tsx';
 import type { ViewId } from './state/viewStore.ts';
@@ -24,5 +25,6 @@ export interface View {
 export const views: readonly View[] = [
   { id: 'plan', name: 'Plan', panel: 'body', draw: (props) => <PlanView {...props} /> },
   { id: 'compare', name: 'Compare', panel: 'page', draw: ({ theme }) => <CompareView theme={theme} /> },
+  { id: 'adjust', name: 'Adjust', panel: 'page', draw: ({ theme }) => <AdjustView theme={theme} /> },
   { id: 'amounts', name: 'Amounts', panel: 'page', draw: () => <AmountsView /> },
 ];

@@ -31,6 +31,8 @@ export interface LineAsked {
   readonly levels?: readonly Level[];
   /** points are marked as well, for curves of few */
   readonly dots?: boolean;
+  /** the upright axis begins at 0, so that small differences look small */
+  readonly fromZero?: boolean;
   readonly xTitle: string;
   readonly yTitle: string;
   readonly size: Size;
@@ -88,11 +90,13 @@ export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[
   const right = 34 + Math.max(0, ...labels.map(width));
   const plotWidth = Math.max(60, size.width - margin.left - right);
   const plotHeight = Math.max(60, size.height - margin.top - margin.bottom);
+  // A dot at the edge is as whole as the others.
   const xs = extentOf(
     lines.flatMap(({ x }) => x),
-    0,
+    asked.dots === true ? 0.03 : 0,
   );
-  const ys = extentOf([...lines.flatMap(({ y }) => y), ...levels.map(({ y }) => y)], 0.04);
+  const around = extentOf([...lines.flatMap(({ y }) => y), ...levels.map(({ y }) => y)], 0.04);
+  const ys = asked.fromZero === true ? { low: 0, high: around.high } : around;
   const toX = (x: number): number => (x - xs.low) / (xs.high - xs.low);
   const toY = (y: number): number => (y - ys.low) / (ys.high - ys.low);
 
