@@ -119,7 +119,7 @@ function byOdex({ rate, start }: Problem, tolerance: number): number {
 // Its types leave solveODE out.
 type SolveOde = (rate: Rate, span: number[], start: number[], options: object) => { y: number[][] };
 
-const { solveODE } = create(all) as unknown as { solveODE: SolveOde };
+const { solveODE } = create(all!) as unknown as { solveODE: SolveOde };
 
 function byMathjs({ rate, start }: Problem, tol: number): number {
   const { y } = solveODE(rate, [0, seconds], start, { method: 'RK45', tol, firstStep: 0.5 });
