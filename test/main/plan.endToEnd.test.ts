@@ -17,6 +17,21 @@ function once(band: boolean): TerminalIo['planFromFile'] {
   return (file, context) => (kept ??= planFromFile(file, { ...context, band }));
 }
 
+const always = [
+  'plate-stays-hot',
+  'raw-flour',
+  'glass-door',
+  'self-cleaning',
+  'maker-instructions-first',
+  'figures-are-estimates',
+] as const;
+/** What each built-in evening has to be warned of. */
+const cautionsOf: Readonly<Record<(typeof demoIds)[number], readonly string[]>> = {
+  saturday: [...always, 'plate-heavy-for-rack', 'little-air-round-plate', 'seasoned-film-smokes'],
+  'same-evening': [...always, 'stone-thermal-shock', 'gas-ventilation', 'oil-near-smoke-point'],
+  clay: [...always, 'stone-thermal-shock'],
+};
+
 describe('the built-in evenings, simulated', () => {
   it.each(demoIds)('%s: one JSON object and a page, in a believable order', async (id) => {
     const io = { planFromFile: once(id === 'saturday') };
@@ -45,6 +60,11 @@ describe('the built-in evenings, simulated', () => {
       expect(low).toBeLessThan(answer.preheat.minutes);
       expect(high).toBeGreaterThan(answer.preheat.minutes);
     }
+
+    // Every caution says where its limit comes from, and no warning has a source that says nothing.
+    const sources = new Map(answer.warnings.map(({ code, source }) => [code, source]));
+    for (const code of cautionsOf[id]) expect(sources.get(code), code).toMatch(/\w{3}/u);
+    for (const [code, source] of sources) expect(source, code).not.toBe('');
 
     const page = await plan(['--example', id], io);
     expect([page.status, page.err]).toEqual([0, '']);
