@@ -8,7 +8,15 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const sources = ['main', 'renderer', 'physics', 'package.json', 'vite.config.ts', 'vite.main.config.ts'];
+const sources = [
+  'main',
+  'renderer',
+  'physics',
+  'package.json',
+  'vite.config.ts',
+  'vite.main.config.ts',
+  'vite.licences.ts',
+];
 const built = [
   'dist/renderer/index.html',
   'dist/main/start.js',

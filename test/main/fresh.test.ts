@@ -5,7 +5,14 @@ import { sourceOf } from '../support/bundle.ts';
 import { runProgram } from '../support/program.ts';
 import { tempFolder } from '../support/tempFolder.ts';
 
-const sources = ['main/a.ts', 'renderer/b/c.tsx', 'physics/d.ts', 'vite.config.ts', 'vite.main.config.ts'];
+const sources = [
+  'main/a.ts',
+  'renderer/b/c.tsx',
+  'physics/d.ts',
+  'vite.config.ts',
+  'vite.main.config.ts',
+  'vite.licences.ts',
+];
 const built = [
   'dist/renderer/index.html',
   'dist/main/start.js',

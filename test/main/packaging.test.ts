@@ -1,32 +1,24 @@
-import { spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { planEnding } from '../../main/files/planName.ts';
 import { sourceOf } from '../support/bundle.ts';
-import { tempFolder } from '../support/tempFolder.ts';
+import { builder, library } from '../support/packager.ts';
 
-// Each from the package that depends on it, not from wherever npm happened to put it.
-const builder = createRequire(createRequire(import.meta.url).resolve('electron-builder/package.json'));
-const library = createRequire(builder.resolve('app-builder-lib/package.json'));
 const yaml = library('js-yaml') as { load(text: string): unknown };
 
 interface Packaging {
   appId: string;
-  files: string[];
-  fileAssociations: { ext: string }[];
+  directories: { buildResources: string };
+  fileAssociations: { ext: string; icon: string }[];
   electronFuses: Record<string, boolean>;
-  linux: { target: string[] };
-  mac: { target: string[] };
-  win: { target: string[] };
+  linux: { target: string[]; icon: string };
+  mac: { target: string[]; icon: string };
+  win: { target: string[]; icon: string };
 }
 const packaging = yaml.load(readFileSync(sourceOf('electron-builder.yml'), 'utf8')) as Packaging;
 const about = JSON.parse(readFileSync(sourceOf('package.json'), 'utf8')) as Record<string, unknown>;
-/** What marks the fuses in Electron's binary: then a version, their number, and one character each. */
-const sentinel = 'dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX';
 
 describe('the packaging file', () => {
   it("passes electron-builder's own schema, which refuses unknown keys", async () => {
@@ -41,8 +33,7 @@ describe('the packaging file', () => {
     await expect(validateConfiguration(wrong, debug)).rejects.toThrow('fileAssociation');
   });
 
-  it('packs the built files only: everything is bundled', () => {
-    expect(packaging.files).toEqual(['dist/main/**', 'dist/renderer/**', 'package.json', '!node_modules/**']);
+  it('is about the program that is built', () => {
     expect(about['main']).toBe('dist/main/electron.js');
     expect(typeof about['author']).toBe('string');
     expect(typeof about['description']).toBe('string');
@@ -68,50 +59,67 @@ describe('the packaging file', () => {
     });
   });
 
-  it('packs with a stand-in for the binary: the built files and nothing else, the fuses set', async () => {
-    const folder = tempFolder();
-    const put = (name: string, text: string, mode = 0o644): void => {
-      mkdirSync(dirname(join(folder, name)), { recursive: true });
-      writeFileSync(join(folder, name), text, { mode });
-    };
-    copyFileSync(sourceOf('electron-builder.yml'), join(folder, 'electron-builder.yml'));
-    const { name, version, description, author, main, type } = about;
-    put('package.json', JSON.stringify({ name, version, description, author, main, type }));
-    const built = ['dist/main/electron.js', 'dist/main/preload.cjs', 'dist/renderer/index.html'];
-    for (const file of built) put(file, file);
-    put('node_modules/left/out.js', '');
-    put('physics/left-out.ts', '');
-    const { version: electron } = library('electron/package.json') as { version: string };
-    put('stand-in/electron', `#!/bin/sh\n# ${sentinel}\u0001\u0009${'1'.repeat(9)}\n`, 0o755);
-    put('stand-in/version', electron);
-    for (const file of ['LICENSE', 'LICENSES.chromium.html', 'chrome-sandbox', 'resources/x', 'locales/x']) {
-      put(`stand-in/${file}`, '');
-    }
-    const words = ['--linux', '--x64', '--dir', `-c.electronDist=${join(folder, 'stand-in')}`];
-    const cli = builder.resolve('electron-builder/cli.js');
-    const env = { ...process.env, INIT_CWD: folder };
-    const pack = spawn(process.execPath, [cli, ...words, `-c.electronVersion=${electron}`], {
-      cwd: folder,
-      env,
-      stdio: 'ignore',
-    });
-    expect((await once(pack, 'exit'))[0]).toBe(0);
-
-    const packed = join(folder, 'release', 'linux-unpacked');
-    const asar = library('@electron/asar') as { listPackage: (file: string) => string[] };
-    const listed = asar
-      .listPackage(join(packed, 'resources', 'app.asar'))
-      .map((file) => file.replaceAll('\\', '/').slice(1));
-    expect(listed.filter((file) => /\.\w+$/.test(file)).sort()).toEqual([...built, 'package.json'].sort());
-    // '0' off, '1' on, in the order of the fuse wire: run as node, cookies (left as they are), NODE_OPTIONS, inspect,
-    // integrity of the archive, only from the archive, snapshot (left), file protocol, and one more (left).
-    const binary = readFileSync(join(packed, 'hearthclock'), 'latin1');
-    expect(binary.slice(binary.indexOf(sentinel) + sentinel.length + 2).slice(0, 9)).toBe('010011101');
-  }, 60_000);
-
   it('uses the same name for the system as the program does', () => {
     expect(readFileSync(sourceOf('main/electron.ts'), 'utf8')).toContain(
       `setAppUserModelId('${packaging.appId}')`,
     );
+  });
+});
+
+/** Images in a file of several sizes, each a PNG of the size that the file names (ISO/IEC 15948, 5.2 and 11.2.2). */
+function sizeOfPng(png: Buffer): number {
+  expect(png.subarray(0, 8).toString('latin1')).toBe('\x89PNG\r\n\x1a\n');
+  const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)];
+  expect(width).toBe(height);
+  return width;
+}
+
+describe('the icons', () => {
+  const icon = (name: string): string => sourceOf(join(packaging.directories.buildResources, name));
+
+  it('are there for each system and for the plans', () => {
+    for (const { icon: name } of [packaging.linux, packaging.mac, packaging.win])
+      expect(existsSync(icon(name)), name).toBe(true);
+    for (const { icon: name } of packaging.fileAssociations)
+      for (const ending of ['ico', 'icns']) expect(existsSync(icon(`${name}.${ending}`))).toBe(true);
+    expect(sizeOfPng(readFileSync(icon('icon.png')))).toBe(512);
+  });
+
+  it('for Windows hold the sizes that it asks for, 16 to 256', () => {
+    const { Data } = library('resedit') as {
+      Data: {
+        IconFile: {
+          from: (bytes: Buffer) => {
+            icons: { width?: number; data: { isIcon: () => boolean; bin?: ArrayBuffer } }[];
+          };
+        };
+      };
+    };
+    const { icons } = Data.IconFile.from(readFileSync(icon('icon.ico')));
+    const sizes = icons.map(({ data }) => {
+      expect(data.isIcon()).toBe(false);
+      return sizeOfPng(Buffer.from(data.bin!));
+    });
+    expect(sizes).toEqual([16, 24, 32, 48, 64, 128, 256]);
+    // A width of 256 is written as 0.
+    expect(icons.map(({ width }) => width)).toEqual([16, 24, 32, 48, 64, 128, 0]);
+  });
+
+  it('for macOS hold each size under its type, up to 1024', () => {
+    const file = readFileSync(icon('icon.icns'));
+    expect(file.toString('latin1', 0, 4)).toBe('icns');
+    expect(file.readUInt32BE(4)).toBe(file.length);
+    // The types of the format and their pixels, from memory of Apple's list.
+    const pixels: Readonly<Record<string, number>> = {
+      ...{ icp4: 16, icp5: 32, ic07: 128, ic08: 256, ic09: 512, ic10: 1024 },
+      ...{ ic11: 32, ic12: 64, ic13: 256, ic14: 512 },
+    };
+    const found: string[] = [];
+    for (let at = 8; at < file.length; at += file.readUInt32BE(at + 4)) {
+      const type = file.toString('latin1', at, at + 4);
+      expect(sizeOfPng(file.subarray(at + 8, at + file.readUInt32BE(at + 4)))).toBe(pixels[type]);
+      found.push(type);
+    }
+    expect(found.sort()).toEqual(Object.keys(pixels).sort());
   });
 });
