@@ -156,6 +156,8 @@ export interface Pizzas {
   readonly parBake?: ParBake | undefined;
   /** the published law that colours base and rim; undefined: the first of `browningLaws` */
   readonly browningLaw?: BrowningLawId | undefined;
+  /** times the law's own rate, as learned from a bake; undefined: 1 */
+  readonly browningRate?: number | undefined;
 }
 
 /** One pizza of its own; what is undefined is as for all. */

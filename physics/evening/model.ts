@@ -73,6 +73,11 @@ function modelOf(asked: Evening['plate']['model'], bi: number): 'lumped' | 'slab
   return bi < lumpedLimit ? 'lumped' : 'slab';
 }
 
+/** What bakes in this kitchen have shown comes on top of everything else that is said of browning. */
+function learnedBake(bake: BakeParameters, { pizzas }: Evening): BakeParameters {
+  return { ...bake, browningFactor: bake.browningFactor * (pizzas.browningRate ?? 1) };
+}
+
 export function prepareModel(evening: Evening, options: ModelOptions = {}): EveningModel {
   const parameters: OvenParameters = { ...parametersOf(evening.oven), ...options.oven };
   const effects: Effects = { ...allEffects, ...options.effects };
@@ -105,7 +110,7 @@ export function prepareModel(evening: Evening, options: ModelOptions = {}): Even
     evening,
     context,
     material,
-    bake: { ...bakeParameters, ...options.bake },
+    bake: learnedBake({ ...bakeParameters, ...options.bake }, evening),
     resolution,
     dial,
     settled,

@@ -181,6 +181,7 @@ function onPizzasGiven({
   waitRule,
   parBake,
   browningLaw,
+  browningRate,
 }: Block<'pizzas'>): Partial<FullPlan['pizzas']> {
   return {
     ...(each && { each }),
@@ -190,6 +191,7 @@ function onPizzasGiven({
     ...(waitRule && { waitRule }),
     ...(parBake && { parBake }),
     ...(browningLaw && { browningLaw }),
+    ...(browningRate !== undefined && { browningRate }),
   };
 }
 

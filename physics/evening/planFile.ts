@@ -137,6 +137,8 @@ export interface PlanFile {
     /** bases baked ahead; `shade` is theirs when they come out the first time */
     parBake?: { keep: KeepId; shade?: string };
     browningLaw?: BrowningLawId;
+    /** times the rate of that law, as learned from a bake */
+    browningRate?: number;
   };
   dough?: {
     flour?: FlourId;

@@ -224,6 +224,7 @@ const onPizzas = {
     v.object({ keep: choice(keepIds), shade: v.optional(shade()) }, 'where the bases are kept'),
   ),
   browningLaw: v.optional(choice(browningLawIds)),
+  browningRate: v.optional(number(0.1, 10)),
 };
 const toppings = {
   sauce: quantity('mass', '0 g', '500 g', weight),

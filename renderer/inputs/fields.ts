@@ -110,6 +110,7 @@ export const bakingFields: readonly FieldSpec[] = [
   { path: 'pizzas.steps.topElementAtEnd', label: 'Top heat at the end', step: 1, optional: 'none' },
   { path: 'pizzas.parBake.keep', label: 'Bases baked ahead', names: keepNames, optional: 'No' },
   { path: 'pizzas.browningLaw', label: 'Browning after', names: browningLawNames, optional: 'Usual' },
+  { path: 'pizzas.browningRate', label: 'Browns times the usual rate', step: 0.1, optional: 'usual' },
 ];
 /** Asked only of bases that are baked ahead. */
 export const parBakeShade: FieldSpec = {

@@ -1,0 +1,287 @@
+/** Readings and a plan file to what was learned: the numbers, the plan before and after, what to read next. */
+import { zeroCelsius } from '../materials/constants.ts';
+import { plateMaterial } from '../materials/plates.ts';
+import type { PlanAnswer, Range, Warning } from '../evening/answer.ts';
+import type { Evening } from '../evening/evening.ts';
+import { plateMass } from '../evening/ovenAnswer.ts';
+import { saturday } from '../evening/demos.ts';
+import { planFromFile, type PlanContext, type Planned } from '../evening/planEvening.ts';
+import type { PlanFile } from '../evening/planFile.ts';
+import { setPath } from '../evening/planPath.ts';
+import type { Problem } from '../evening/problem.ts';
+import { fitBake, browningSpread, type BakeFit } from './fitBake.ts';
+import { fitOven, usualReadingSpread, type OvenFit, type PreheatReading, type Quantiles } from './fit.ts';
+import { preheatPlaces } from './forecast.ts';
+import { nextReading, type NextReading } from './nextReading.ts';
+import { eveningAt, ovenNumbers, type OvenNumberName } from './ovenNumbers.ts';
+import type { DroppedRow, Reading, ReadingsRead } from './readings.ts';
+
+export type EstimateName = OvenNumberName | 'browningRate';
+
+export interface Estimate extends Quantiles {
+  readonly unit: string;
+}
+
+export interface ResidualAnswer {
+  readonly minute: number;
+  readonly place: string;
+  readonly readingC: number;
+  readonly modelC: number;
+  readonly residualK: number;
+  /** one standard deviation that was to be expected */
+  readonly expectedK: number;
+}
+
+export interface Calibration {
+  /** only what the data tell */
+  readonly estimates: Readonly<Partial<Record<EstimateName, Estimate>>>;
+  /** what the readings leave as unsure as it was */
+  readonly notTold: readonly EstimateName[];
+  readonly before: PlanAnswer;
+  readonly after: PlanAnswer;
+  readonly nextReading: NextReading | null;
+  readonly residuals: readonly ResidualAnswer[];
+  readonly bake: {
+    readonly pizza: number;
+    readonly lightness: number;
+    readonly modelLightness: number;
+  } | null;
+  readonly warnings: readonly Warning[];
+  /** rows that were left out, and why */
+  readonly dropped: readonly DroppedRow[];
+  readonly aside: readonly DroppedRow[];
+  /** the plan with what was learned */
+  readonly learned: PlanFile;
+}
+
+export type Calibrated =
+  | { readonly ok: true; readonly calibration: Calibration }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** A number counts as told when its spread has shrunk to this share of what was believed before. */
+const told = 0.8;
+
+interface Sorted {
+  readonly preheat: readonly PreheatReading[];
+  readonly aside: readonly DroppedRow[];
+}
+
+/** Readings that speak of the preheat, and those that do not with the reason. */
+function sorted(read: ReadingsRead): Sorted {
+  const firstIn = Math.min(Infinity, ...read.bakes.map(({ inAt }) => inAt));
+  const reason = (reading: Reading): string | undefined => {
+    if (reading.place === 'dough') return 'a reading of the dough: it tells nothing of the oven';
+    if (reading.pizza !== undefined)
+      return 'a reading with a pizza on the plate: only the bare plate is compared';
+    return reading.seconds > firstIn
+      ? 'a reading after the first pizza went in: only the preheat is compared'
+      : undefined;
+  };
+  const aside: DroppedRow[] = [];
+  const preheat: PreheatReading[] = [];
+  for (const reading of read.readings) {
+    const why = reason(reading);
+    const place = preheatPlaces.find((known) => known === reading.place);
+    if (why === undefined && place)
+      preheat.push({ seconds: reading.seconds, place, temperature: reading.temperature });
+    else aside.push({ line: reading.line, found: why ?? '', allowed: 'readings of the preheat' });
+  }
+  for (const { pizza } of read.bakes.slice(1))
+    aside.push({
+      line: 0,
+      found: `the bake of pizza ${pizza}: one bake tells one number`,
+      allowed: 'the first bake',
+    });
+  return { preheat, aside };
+}
+
+function digits(value: number): string {
+  return String(Number(value.toPrecision(5)));
+}
+
+/** A plan with the fitted oven, plate and browning rate, in the words of the file. */
+export function learnedFile(
+  file: PlanFile,
+  evening: Evening,
+  fit: OvenFit | undefined,
+  bake: BakeFit | undefined,
+): PlanFile {
+  const learned = fit === undefined ? evening : eveningAt(evening, fit.z);
+  // A block that a file leaves out is the built-in evening's; one with a single field in it would not be.
+  const whole: PlanFile = {
+    ...file,
+    oven: file.oven ?? saturday.oven,
+    plate: file.plate ?? saturday.plate,
+    pizzas: file.pizzas ?? saturday.pizzas,
+  };
+  const sets: (readonly [string, string])[] = [
+    ...(fit === undefined
+      ? []
+      : ([
+          ['oven.power.bottom', `${digits(learned.oven.power.bottom / 1000)} kW`],
+          ['oven.power.top', `${digits(learned.oven.power.top / 1000)} kW`],
+          ['oven.thermostatOffset', `${digits(learned.oven.thermostatOffset)} K`],
+          ['plate.thickness', `${digits(1000 * learned.plate.thickness)} mm`],
+        ] as const)),
+    ...(bake === undefined ? [] : ([['pizzas.browningRate', digits(bake.browningRate.value)]] as const)),
+  ];
+  return sets.reduce((changed, [path, text]) => {
+    const set = setPath(changed, path, text);
+    // A number beyond what a plan may say stays the plan's own: the warning about the fit tells the rest.
+    return set.ok ? set.file : changed;
+  }, whole);
+}
+
+function estimatesOf(
+  evening: Evening,
+  fit: OvenFit | undefined,
+  bake: BakeFit | undefined,
+): Pick<Calibration, 'estimates' | 'notTold'> {
+  const { oven, plate } = evening;
+  const mass = plateMass(evening, plateMaterial(plate.material, plate.surface, plate.custom));
+  const shown: Readonly<Record<OvenNumberName, (value: number) => number>> = {
+    power: (factor) => (factor * (oven.power.bottom + oven.power.top)) / 1000,
+    plateMass: (factor) => factor * mass,
+    thermostatOffset: (offset) => offset + oven.thermostatOffset,
+  };
+  const units: Readonly<Record<OvenNumberName, string>> = {
+    power: 'kW',
+    plateMass: 'kg',
+    thermostatOffset: 'K',
+  };
+  const estimates: Partial<Record<EstimateName, Estimate>> = {};
+  const notTold: EstimateName[] = [];
+  if (fit)
+    for (const [k, { name }] of ovenNumbers.entries()) {
+      const { value, p10, p90 } = fit.numbers[name];
+      const n = ovenNumbers.length;
+      if (Math.hypot(...fit.factor.slice(k * n, k * n + n)) > told) notTold.push(name);
+      else {
+        const show = shown[name];
+        estimates[name] = { value: show(value), p10: show(p10), p90: show(p90), unit: units[name] };
+      }
+    }
+  else notTold.push(...ovenNumbers.map(({ name }) => name));
+  if (bake) estimates.browningRate = { ...bake.browningRate, unit: '1' };
+  else notTold.push('browningRate');
+  return { estimates, notTold };
+}
+
+function warningsOf(fit: OvenFit | undefined): readonly Warning[] {
+  if (fit === undefined) return [];
+  const worst = [...fit.residuals].sort(
+    (a, b) => Math.abs(b.residual / b.expected) - Math.abs(a.residual / a.expected),
+  )[0]!;
+  const off = Math.abs(worst.residual / worst.expected);
+  const which = `${(worst.reading.seconds / 60).toFixed(0)} min, ${worst.reading.place}: read ${(worst.reading.temperature - zeroCelsius).toFixed(0)} °C, model ${(worst.model - zeroCelsius).toFixed(0)} °C`;
+  const warnings: Warning[] = [];
+  if (fit.widened > 1 || off > 3)
+    warnings.push({
+      code: 'readings-disagree',
+      message: `Readings and model disagree by more than their spread (worst at ${which}): a reading may be wrong, the plate may not be the one of the plan, or the oven does something the model does not know. The ranges are wider for it.`,
+    });
+  if (!fit.converged)
+    warnings.push({
+      code: 'fit-unsettled',
+      message:
+        'No set of numbers near the plan’s follows these readings well: take what was learned with care.',
+    });
+  return warnings;
+}
+
+/** A range about another middle, as wide in proportion. */
+function scaled(range: Range, middle: number, now: number): Range {
+  return [(range[0] / middle) * now, (range[1] / middle) * now];
+}
+
+/** The bake's range with the part of the browning rate replaced by what is left of it after a bake. */
+function bakeRange(
+  file: PlanFile,
+  context: PlanContext,
+  before: Planned & { ok: true },
+  after: Planned & { ok: true },
+  bake: BakeFit | undefined,
+): Range | undefined {
+  const range = before.answer.range?.bakeMinutes;
+  if (range === undefined) return undefined;
+  const now = after.answer.bakes[0]!.minutes;
+  const kept = scaled(range, before.answer.bakes[0]!.minutes, now);
+  if (bake === undefined) return kept;
+  const faster = setPath(file, 'pizzas.browningRate', digits(bake.browningRate.value * 1.1));
+  const moved = faster.ok ? planFromFile(faster.file, { ...context, band: false }) : undefined;
+  if (!moved?.ok) return kept;
+  const slope = Math.log(moved.answer.bakes[0]!.minutes / now) / Math.log(1.1);
+  const known = slope ** 2 * (browningSpread ** 2 - bake.spread ** 2);
+  const side = (edge: number): number => {
+    const log = Math.log(edge / now);
+    const variance = (log / 1.2815515655) ** 2;
+    // The plan's range takes 0.4 for the rate alone: never narrower than what the rest of it leaves.
+    return (
+      now * Math.exp(Math.sign(log) * 1.2815515655 * Math.sqrt(Math.max(variance - known, variance / 4)))
+    );
+  };
+  return [side(kept[0]), side(kept[1])];
+}
+
+export interface CalibrateContext extends PlanContext {
+  /** K, one standard deviation of a reading */
+  readonly readingSpread?: number;
+}
+
+/** Learns from readings. Problems of the plan, or readings that tell nothing, come back as problems. */
+export function calibrate(file: PlanFile, read: ReadingsRead, context: CalibrateContext): Calibrated {
+  const before = planFromFile(file, { ...context, advice: false });
+  if (!before.ok) return before;
+  const { preheat, aside } = sorted(read);
+  if (preheat.length === 0 && read.bakes.length === 0)
+    return { ok: false, problems: [nothingToLearn(read, aside)] };
+  const readingSpread = context.readingSpread ?? usualReadingSpread;
+  const fit = preheat.length === 0 ? undefined : fitOven(before.evening, preheat, readingSpread);
+  const heated = fit === undefined ? before.evening : eveningAt(before.evening, fit.z);
+  const bake = read.bakes[0] && fitBake(heated, read.bakes[0]);
+  const learned = learnedFile(file, before.evening, fit, bake);
+  const after = planFromFile(learned, { ...context, band: false, advice: false });
+  if (!after.ok) return after;
+  const bakeMinutes = bakeRange(learned, context, before, after, bake);
+  const minutes = after.answer.preheat.minutes;
+  const beforeRange = before.answer.range?.preheatMinutes;
+  const preheatMinutes: Range | undefined =
+    fit === undefined ? beforeRange : scaled([fit.ready.p10, fit.ready.p90], fit.ready.value, minutes);
+  const lastRead = Math.max(0, ...preheat.map(({ seconds }) => seconds));
+  // Past the point of an answer the next reading is one of the next evening.
+  const next = fit && nextReading(fit, lastRead < fit.ready.value ? lastRead : 0, readingSpread);
+  return {
+    ok: true,
+    calibration: {
+      ...estimatesOf(before.evening, fit, bake),
+      before: before.answer,
+      after: {
+        ...after.answer,
+        range: preheatMinutes && bakeMinutes ? { preheatMinutes, bakeMinutes } : null,
+      },
+      nextReading: next ?? null,
+      residuals: (fit?.residuals ?? []).map(({ reading, model, residual, expected }) => ({
+        minute: reading.seconds / 60,
+        place: reading.place,
+        readingC: reading.temperature - zeroCelsius,
+        modelC: model - zeroCelsius,
+        residualK: residual,
+        expectedK: expected,
+      })),
+      bake: bake ? { pizza: read.bakes[0]!.pizza, lightness: bake.seen, modelLightness: bake.model } : null,
+      warnings: warningsOf(fit),
+      dropped: read.dropped,
+      aside,
+      learned,
+    },
+  };
+}
+
+function nothingToLearn(read: ReadingsRead, aside: readonly DroppedRow[]): Problem {
+  const first = read.dropped[0] ?? aside[0];
+  return {
+    path: first && first.line > 0 ? `readings line ${first.line}` : 'readings',
+    found: first?.found ?? 'no rows',
+    allowed: first?.allowed ?? 'rows such as 20 min,plateTop,212 degC',
+  };
+}
