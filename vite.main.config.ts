@@ -20,6 +20,7 @@ const parts = {
       plan: here('main/plan.ts'),
       compare: here('main/compare.ts'),
       handout: here('main/handout.ts'),
+      calibrate: here('main/calibrate.ts'),
       validate: here('main/validate.ts'),
     },
     output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'terminal/[name]-[hash].js' },

@@ -1,8 +1,9 @@
-/** The words behind `plan`, `compare` and `handout`: read into a request, or refused with what is allowed. */
+/** The words behind `plan`, `compare`, `calibrate` and `handout`: read into a request, or refused with what is allowed. */
 import { demoIds, type DemoId } from '../../physics/evening/demos.ts';
 import { papers, type Paper } from '../../physics/handout/paper.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
-import type { UnitSystem } from '../../physics/quantities/index.ts';
+import { usualReadingSpread } from '../../physics/calibrate/fit.ts';
+import { readQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
 
 export interface Request {
   readonly file: string | undefined;
@@ -19,9 +20,12 @@ export interface Request {
   /** `handout` only: the folder to write into, and the paper of the page */
   readonly out: string | undefined;
   readonly paper: Paper;
+  /** `calibrate` only: the file of readings, and one standard deviation of a reading, K */
+  readonly readings: string | undefined;
+  readonly readingSpread: number;
 }
 
-export type Command = 'plan' | 'compare' | 'handout';
+export type Command = 'plan' | 'compare' | 'calibrate' | 'handout';
 
 export type RequestRead =
   | { readonly ok: true; readonly request: Request }
@@ -71,6 +75,33 @@ At most ${mostRows} rows. Progress goes to standard error; Ctrl-C stops.
 Exit status: 0 done, 2 something in the input is wrong, 1 our fault or stopped.
 `;
 
+export const calibrateHelp = `Usage: npm run --silent calibrate -- [FILE] --readings CSV [--json]
+
+Learns an oven from thermometer readings of a preheat: how strong it is, by how
+much its dial lies, how fast the plate follows; and from one bake how fast its
+pizzas brown. Prints what was learned and the plan before and after.
+
+  FILE              a plan file; it is read, never written
+  --example NAME    a built-in evening: ${demoIds.join(', ')}
+  --readings CSV    rows of time,place,temperature:
+                    20 min,plateTop,212 degC
+                    Times count from switching the oven on, or are clock times
+                    (19:05) or instants (2026-01-31T19:05:00+01:00) of the
+                    evening as it is planned. Places: ovenAir, plateTop,
+                    plateCore, dough. The log of a thermometer is read as well.
+                    A bake is two rows: 50 min,pizza 1 in,
+                                        57 min,pizza 1 out,golden
+  --spread DEGREES  how far off a reading may be, one standard deviation, such
+                    as "5 K" for an infrared thermometer; ${usualReadingSpread} K without it
+  --set PATH=VALUE  one field instead of the file's, as often as you like
+  --units SYSTEM    metric (the default) or us, for the printed text
+  --json            the whole answer as one JSON object; "learned" in it is the
+                    plan with what was learned
+  --help            this text
+
+Exit status: 0 done, 2 something in the input is wrong, 1 our fault.
+`;
+
 export const handoutHelp = `Usage: npm run --silent handout -- [FILE] --out FOLDER [--paper a4|letter]
 
 Writes what leaves the kitchen: a page to print, the block for under a recipe
@@ -101,6 +132,7 @@ Exit status: 0 done, 2 something in the input is wrong, 1 our fault.
 const options: Readonly<Record<Command, string>> = {
   plan: '--set, --example, --units, --json, --advice, --help',
   compare: '--vary, --set, --example, --units, --json, --csv, --help',
+  calibrate: '--readings, --spread, --set, --example, --units, --json, --help',
   handout: '--out, --paper, --set, --example, --units, --help',
 };
 const systems: readonly UnitSystem[] = ['metric', 'us'];
@@ -120,6 +152,8 @@ export function readArguments(argv: readonly string[], command: Command): Reques
     help?: true;
     out?: string;
     paper?: Paper;
+    readings?: string;
+    spread?: number;
   } = {};
   const refuse = (path: string, found: string, allowed: string): void => {
     problems.push({ path, found, allowed });
@@ -153,6 +187,15 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       if (value === '') refuse('--out', 'nothing', 'a folder');
       else chosen.out = value;
     },
+    '--readings': (value: string): void => {
+      if (value === '') refuse('--readings', 'nothing', 'a file of readings');
+      else chosen.readings = value;
+    },
+    '--spread': (value: string): void => {
+      const read = readQuantity(value, 'temperatureDifference');
+      if (read.ok && read.value >= 0.1 && read.value <= 50) chosen.spread = read.value;
+      else refuse('--spread', JSON.stringify(value), '0.1 K to 50 K');
+    },
     '--paper': (value: string): void => {
       const size = papers.find((known) => known === value);
       if (size === undefined) refuse('--paper', JSON.stringify(value), papers.join(', '));
@@ -185,6 +228,8 @@ export function readArguments(argv: readonly string[], command: Command): Reques
     if (rows > mostRows) refuse('--vary', `${rows} combinations`, `at most ${mostRows}`);
     if (chosen.json && chosen.csv) refuse('--csv', '--json beside it', 'either --json or --csv');
   }
+  if (command === 'calibrate' && chosen.help !== true && chosen.readings === undefined)
+    refuse('--readings', 'none', 'a file of readings');
   if (command === 'handout' && chosen.help !== true && chosen.out === undefined)
     refuse('--out', 'none', 'a folder to write into');
   if (problems.length > 0) return { ok: false, problems };
@@ -201,6 +246,8 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       advice: chosen.advice ?? false,
       help: chosen.help ?? false,
       out: chosen.out,
+      readings: chosen.readings,
+      readingSpread: chosen.spread ?? usualReadingSpread,
       paper: chosen.paper ?? (chosen.units === 'us' ? 'letter' : 'a4'),
     },
   };

@@ -4,14 +4,14 @@ import { plateMaterial } from '../materials/plates.ts';
 import type { PlanAnswer, Range, Warning } from '../evening/answer.ts';
 import type { Evening } from '../evening/evening.ts';
 import { plateMass } from '../evening/ovenAnswer.ts';
-import { saturday } from '../evening/demos.ts';
-import { planFromFile, type PlanContext, type Planned } from '../evening/planEvening.ts';
+import { readInstant } from '../evening/clock.ts';
+import { planFromFile, type PlanContext } from '../evening/planEvening.ts';
 import type { PlanFile } from '../evening/planFile.ts';
-import { setPath } from '../evening/planPath.ts';
 import type { Problem } from '../evening/problem.ts';
-import { fitBake, browningSpread, type BakeFit } from './fitBake.ts';
+import { fitBake, type BakeFit } from './fitBake.ts';
 import { fitOven, usualReadingSpread, type OvenFit, type PreheatReading, type Quantiles } from './fit.ts';
 import { preheatPlaces } from './forecast.ts';
+import { learnedPlan } from './learnedPlan.ts';
 import { nextReading, type NextReading } from './nextReading.ts';
 import { eveningAt, ovenNumbers, type OvenNumberName } from './ovenNumbers.ts';
 import type { DroppedRow, Reading, ReadingsRead } from './readings.ts';
@@ -95,43 +95,6 @@ function sorted(read: ReadingsRead): Sorted {
   return { preheat, aside };
 }
 
-function digits(value: number): string {
-  return String(Number(value.toPrecision(5)));
-}
-
-/** A plan with the fitted oven, plate and browning rate, in the words of the file. */
-export function learnedFile(
-  file: PlanFile,
-  evening: Evening,
-  fit: OvenFit | undefined,
-  bake: BakeFit | undefined,
-): PlanFile {
-  const learned = fit === undefined ? evening : eveningAt(evening, fit.z);
-  // A block that a file leaves out is the built-in evening's; one with a single field in it would not be.
-  const whole: PlanFile = {
-    ...file,
-    oven: file.oven ?? saturday.oven,
-    plate: file.plate ?? saturday.plate,
-    pizzas: file.pizzas ?? saturday.pizzas,
-  };
-  const sets: (readonly [string, string])[] = [
-    ...(fit === undefined
-      ? []
-      : ([
-          ['oven.power.bottom', `${digits(learned.oven.power.bottom / 1000)} kW`],
-          ['oven.power.top', `${digits(learned.oven.power.top / 1000)} kW`],
-          ['oven.thermostatOffset', `${digits(learned.oven.thermostatOffset)} K`],
-          ['plate.thickness', `${digits(1000 * learned.plate.thickness)} mm`],
-        ] as const)),
-    ...(bake === undefined ? [] : ([['pizzas.browningRate', digits(bake.browningRate.value)]] as const)),
-  ];
-  return sets.reduce((changed, [path, text]) => {
-    const set = setPath(changed, path, text);
-    // A number beyond what a plan may say stays the plan's own: the warning about the fit tells the rest.
-    return set.ok ? set.file : changed;
-  }, whole);
-}
-
 function estimatesOf(
   evening: Evening,
   fit: OvenFit | undefined,
@@ -175,7 +138,7 @@ function warningsOf(fit: OvenFit | undefined): readonly Warning[] {
   const off = Math.abs(worst.residual / worst.expected);
   const which = `${(worst.reading.seconds / 60).toFixed(0)} min, ${worst.reading.place}: read ${(worst.reading.temperature - zeroCelsius).toFixed(0)} °C, model ${(worst.model - zeroCelsius).toFixed(0)} °C`;
   const warnings: Warning[] = [];
-  if (fit.widened > 1 || off > 3)
+  if (!fit.agrees || off > 3)
     warnings.push({
       code: 'readings-disagree',
       message: `Readings and model disagree by more than their spread (worst at ${which}): a reading may be wrong, the plate may not be the one of the plan, or the oven does something the model does not know. The ranges are wider for it.`,
@@ -194,44 +157,27 @@ function scaled(range: Range, middle: number, now: number): Range {
   return [(range[0] / middle) * now, (range[1] / middle) * now];
 }
 
-/** The bake's range with the part of the browning rate replaced by what is left of it after a bake. */
-function bakeRange(
-  file: PlanFile,
-  context: PlanContext,
-  before: Planned & { ok: true },
-  after: Planned & { ok: true },
-  bake: BakeFit | undefined,
-): Range | undefined {
-  const range = before.answer.range?.bakeMinutes;
-  if (range === undefined) return undefined;
-  const now = after.answer.bakes[0]!.minutes;
-  const kept = scaled(range, before.answer.bakes[0]!.minutes, now);
-  if (bake === undefined) return kept;
-  const faster = setPath(file, 'pizzas.browningRate', digits(bake.browningRate.value * 1.1));
-  const moved = faster.ok ? planFromFile(faster.file, { ...context, band: false }) : undefined;
-  if (!moved?.ok) return kept;
-  const slope = Math.log(moved.answer.bakes[0]!.minutes / now) / Math.log(1.1);
-  const known = slope ** 2 * (browningSpread ** 2 - bake.spread ** 2);
-  const side = (edge: number): number => {
-    const log = Math.log(edge / now);
-    const variance = (log / 1.2815515655) ** 2;
-    // The plan's range takes 0.4 for the rate alone: never narrower than what the rest of it leaves.
-    return (
-      now * Math.exp(Math.sign(log) * 1.2815515655 * Math.sqrt(Math.max(variance - known, variance / 4)))
-    );
-  };
-  return [side(kept[0]), side(kept[1])];
-}
-
 export interface CalibrateContext extends PlanContext {
   /** K, one standard deviation of a reading */
   readonly readingSpread?: number;
 }
 
-/** Learns from readings. Problems of the plan, or readings that tell nothing, come back as problems. */
-export function calibrate(file: PlanFile, read: ReadingsRead, context: CalibrateContext): Calibrated {
+/**
+ * Learns from readings.
+ *
+ * @param readingsFor the readings, once it is known when the plan switches the oven on (ms since 1970-01-01T00:00Z)
+ * @returns problems of the plan, or of readings that tell nothing
+ */
+export function calibrate(
+  file: PlanFile,
+  readingsFor: (ovenOn: number) => ReadingsRead,
+  context: CalibrateContext,
+): Calibrated {
   const before = planFromFile(file, { ...context, advice: false });
   if (!before.ok) return before;
+  const ovenOn = readInstant(before.answer.ovenOnAt);
+  if (!ovenOn.ok) throw new Error(`the plan's own ovenOnAt: ${ovenOn.problem.found}`);
+  const read = readingsFor(ovenOn.instant.epochMilliseconds);
   const { preheat, aside } = sorted(read);
   if (preheat.length === 0 && read.bakes.length === 0)
     return { ok: false, problems: [nothingToLearn(read, aside)] };
@@ -239,14 +185,12 @@ export function calibrate(file: PlanFile, read: ReadingsRead, context: Calibrate
   const fit = preheat.length === 0 ? undefined : fitOven(before.evening, preheat, readingSpread);
   const heated = fit === undefined ? before.evening : eveningAt(before.evening, fit.z);
   const bake = read.bakes[0] && fitBake(heated, read.bakes[0]);
-  const learned = learnedFile(file, before.evening, fit, bake);
-  const after = planFromFile(learned, { ...context, band: false, advice: false });
+  const learned = learnedPlan(file, before.evening, before.answer.range, fit, bake);
+  const after = planFromFile(learned, { ...context, advice: false });
   if (!after.ok) return after;
-  const bakeMinutes = bakeRange(learned, context, before, after, bake);
-  const minutes = after.answer.preheat.minutes;
-  const beforeRange = before.answer.range?.preheatMinutes;
-  const preheatMinutes: Range | undefined =
-    fit === undefined ? beforeRange : scaled([fit.ready.p10, fit.ready.p90], fit.ready.value, minutes);
+  const { range } = after.answer;
+  const preheatMinutes =
+    fit && scaled([fit.ready.p10, fit.ready.p90], fit.ready.value, after.answer.preheat.minutes);
   const lastRead = Math.max(0, ...preheat.map(({ seconds }) => seconds));
   // Past the point of an answer the next reading is one of the next evening.
   const next = fit && nextReading(fit, lastRead < fit.ready.value ? lastRead : 0, readingSpread);
@@ -255,10 +199,7 @@ export function calibrate(file: PlanFile, read: ReadingsRead, context: Calibrate
     calibration: {
       ...estimatesOf(before.evening, fit, bake),
       before: before.answer,
-      after: {
-        ...after.answer,
-        range: preheatMinutes && bakeMinutes ? { preheatMinutes, bakeMinutes } : null,
-      },
+      after: { ...after.answer, range: range && preheatMinutes ? { ...range, preheatMinutes } : range },
       nextReading: next ?? null,
       residuals: (fit?.residuals ?? []).map(({ reading, model, residual, expected }) => ({
         minute: reading.seconds / 60,

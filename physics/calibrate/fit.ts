@@ -51,8 +51,8 @@ export interface OvenFit {
   /** s until the plate is ready */
   readonly ready: Quantiles;
   readonly residuals: readonly Residual[];
-  /** by how much all spreads were widened because the readings scatter more than they should; 1 when they do not */
-  readonly widened: number;
+  /** false when the readings scatter about the model by more than chance allows; the ranges are wider then */
+  readonly agrees: boolean;
   /** false when no set of numbers near the plan's follows the readings */
   readonly converged: boolean;
   readonly forecaster: Forecaster;
@@ -106,6 +106,37 @@ function unlikelySum(n: number): number {
   return n * (1 - a + 1.645 * Math.sqrt(a)) ** 3;
 }
 
+/** Sum of squares of the readings alone. */
+function misfitOf({ residuals }: LeastSquares, readings: number): number {
+  return residuals.slice(0, readings).reduce((sum, r) => sum + r * r, 0);
+}
+
+/** Degrees of freedom of the heavy-tailed law that readings are taken to follow once they contradict the model. */
+const heavyTail = 3;
+
+/**
+ * Spreads under which a reading far off the others hardly counts: a mistyped figure must not bend the oven. Weights of
+ * Student's t, found anew from the fit they lead to. Source: Lange, Little, Taylor, J Am Stat Assoc 84 (1989) 881-896.
+ */
+function doubting(
+  forecaster: Forecaster,
+  readings: readonly PreheatReading[],
+  spreads: readonly number[],
+  first: LeastSquares,
+): number[] {
+  let x = first.x;
+  let doubted = [...spreads];
+  for (let round = 0; round < 6; round++) {
+    const forecast = forecaster.at(x)!;
+    doubted = readings.map(({ place, seconds, temperature }, i) => {
+      const off = (temperature - forecast.at(place, seconds)) / spreads[i]!;
+      return spreads[i]! * Math.sqrt((heavyTail + off * off) / (heavyTail + 1));
+    });
+    x = bestNumbers(forecaster, readings, doubted, x, tolerance.rough).x;
+  }
+  return doubted;
+}
+
 /**
  * Fits the numbers of `ovenNumbers`.
  *
@@ -132,32 +163,39 @@ export function fitOven(
     tolerance.rough,
   );
   const spreads = spreadsOf(forecaster.at(rough.x)!, readings, readingSpread);
-  const found = bestNumbers(forecaster, readings, spreads, rough.x, tolerance.fine);
-  const forecast = forecaster.at(found.x)!;
-  const misfit = found.residuals.slice(0, readings.length).reduce((sum, r) => sum + r * r, 0);
-  // Readings that scatter more than chance allows widen the answer in proportion (Birge, Phys Rev 40 (1932) 207-227).
+  const firm = bestNumbers(forecaster, readings, spreads, rough.x, tolerance.fine);
+  const likely = misfitOf(firm, readings.length) <= unlikelySum(readings.length);
+  const doubted = likely ? spreads : doubting(forecaster, readings, spreads, firm);
+  const loose = likely ? firm : bestNumbers(forecaster, readings, doubted, firm.x, tolerance.fine);
+  // What still scatters more than chance allows counts for less, in proportion (Birge, Phys Rev 40 (1932) 207-227).
+  const misfit = misfitOf(loose, readings.length);
   const widened = misfit > unlikelySum(readings.length) ? Math.sqrt(misfit / readings.length) : 1;
-  const factor = inverseFactor(informationOf(found, readings.length, widened), count);
+  const found =
+    widened > 1
+      ? bestNumbers(
+          forecaster,
+          readings,
+          doubted.map((spread) => spread * widened),
+          loose.x,
+          tolerance.fine,
+        )
+      : loose;
+  const forecast = forecaster.at(found.x)!;
+  const factor = inverseFactor(normalMatrix(found.jacobian, count), count);
   return {
     z: found.x,
     numbers: numbersOf(found.x, factor),
     ready: readyOf(forecaster, found.x, forecast, factor, seed),
+    agrees: likely,
     residuals: readings.map((reading, i) => {
       const model = forecast.at(reading.place, reading.seconds);
       return { reading, model, residual: reading.temperature - model, expected: spreads[i]! };
     }),
-    widened,
     converged: found.converged,
     forecaster,
     forecast,
     factor,
   };
-}
-
-/** J^T J of readings and prior, that of the readings weakened when they scatter. */
-function informationOf({ jacobian }: LeastSquares, readings: number, widened: number): Float64Array {
-  const rows = jacobian.map((row, i) => (i < readings ? row.map((value) => value / widened) : row));
-  return normalMatrix(rows, count);
 }
 
 /** 0.9 quantile of the standard normal distribution */

@@ -14,7 +14,7 @@ export interface OvenNumber {
 }
 
 /**
- * Each spread joins those of the inputs that move the plate's curve in the same way (`inputSpread` of the plan's
+ * Each spread joins those of the inputs that move the plate's curve in the same way (`usualSpread` of the plan's
  * range), each counted by what it does in units of the number it hides in, computed for the three built-in evenings:
  *
  * - power 0.25: rated power 0.10, share of the top element 0.14, liner 0.05; and as much again as these make together

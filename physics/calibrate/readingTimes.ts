@@ -16,20 +16,21 @@ function isInstant(cell: string): boolean {
 /** What most cells of a column are; undefined when they are no times. */
 export function timeGuess(cells: readonly string[], decimal: Dialect['decimal']): TimeKind | undefined {
   const filled = cells.filter((cell) => cell !== '');
-  const most = (good: (cell: string) => boolean): boolean =>
-    filled.length > 0 && filled.filter(good).length * 2 > filled.length - 1 && filled.some(good);
-  if (most(isInstant)) return 'instant';
-  if (most((cell) => readQuantity(cell, 'duration').ok)) return 'duration';
-  if (most((cell) => colons.test(cell))) {
-    const parts = filled.map((cell) => colons.exec(cell)).filter((match) => match !== null);
+  const count = (good: (cell: string) => boolean): number => filled.filter(good).length;
+  const instants = count(isInstant);
+  const durations = count((cell) => readQuantity(cell, 'duration').ok);
+  const clocks = filled.map((cell) => colons.exec(cell)).filter((match) => match !== null);
+  // Each cell of these kinds says itself what it is: they may stand together in one column.
+  if (2 * (instants + durations + clocks.length) > filled.length) {
+    if (instants >= durations && instants >= clocks.length) return 'instant';
+    if (durations >= clocks.length) return 'duration';
     // A log that counts begins at nothing, or counts past what a clock shows.
-    const first = parts[0]!;
-    const atZero =
-      Number(first[1]) === 0 && first[4] === undefined && (first[3] === undefined || Number(first[2]) === 0);
-    return atZero || parts.some((match) => Number(match[1]) > 23) ? 'elapsed' : 'clock';
+    const [, hour, minute, , half] = clocks[0]!;
+    const atZero = Number(hour) === 0 && Number(minute) === 0 && half === undefined;
+    return atZero || clocks.some((match) => Number(match[1]) > 23) ? 'elapsed' : 'clock';
   }
   const numbers = filled.map((cell) => plainNumber(cell, decimal)).filter((n) => n !== undefined);
-  if (numbers.length * 2 <= filled.length - 1 || numbers.length === 0) return undefined;
+  if (numbers.length * 2 <= filled.length) return undefined;
   const rising = numbers.every((n, i) => i === 0 || n >= numbers[i - 1]!);
   if (!rising) return undefined;
   return numbers.at(-1)! > 400 ? 'seconds' : 'minutes';

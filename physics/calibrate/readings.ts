@@ -83,7 +83,7 @@ function placeOf(cell: string): ReadingPlace | undefined {
   return exact ?? placeWords.find(([word]) => word.test(cell))?.[1];
 }
 
-const timeWord = /^(time|date|clock|minute|second|elapsed|min\b|sec\b|s$|t$)/iu;
+const timeWord = /^(time|date|clock|minute|second|elapsed|min\b|sec\b|s$)/iu;
 const unitOf = (text: string): 'degC' | 'degF' | undefined => {
   if (/(deg|°|\b|_)\s*F\b|fahrenheit/iu.test(text)) return 'degF';
   return /(deg|°|\b|_)\s*C\b|celsius/iu.test(text) ? 'degC' : undefined;
@@ -118,16 +118,16 @@ function isTemperature(cell: string, dialect: Dialect): boolean {
 /** The rows of a text in one dialect: those with as many cells as most have. */
 function tableIn(text: string, dialect: Dialect, context: ReadingsContext): Table | undefined {
   const lines = splitCells(text, dialect.delimiter);
-  const body = lines.filter(({ cells }) => cells.length > 1);
+  const several = lines.filter(({ cells }) => cells.length > 1);
+  const isNumber = (cell: string): boolean => plainNumber(cell, dialect.decimal) !== undefined;
+  const head = several.find(
+    ({ cells }) => cells.some((cell) => timeWord.test(cell)) && !cells.some(isNumber),
+  );
+  const body = several.filter(({ number }) => number > (head?.number ?? 0));
   if (body.length === 0) return undefined;
   const width = Math.max(...body.map(({ cells }) => cells.length));
   const column = (index: number): readonly string[] => body.map(({ cells }) => cells[index] ?? '');
   const kinds = Array.from({ length: width }, (_, index) => timeGuess(column(index), dialect.decimal));
-  const head = body.find(
-    ({ cells }) =>
-      cells.some((cell) => timeWord.test(cell)) &&
-      !cells.some((cell) => plainNumber(cell, dialect.decimal) !== undefined),
-  );
   const named = head?.cells.findIndex((cell, i) => timeWord.test(cell) && kinds[i] !== undefined) ?? -1;
   const rank = (kind: TimeKind | undefined): number =>
     kind === undefined ? 9 : ['instant', 'duration', 'clock', 'elapsed', 'minutes', 'seconds'].indexOf(kind);
