@@ -1,5 +1,6 @@
 /** The words behind `plan`, `compare`, `calibrate` and `handout`: read into a request, or refused with what is allowed. */
 import { demoIds, type DemoId } from '../../physics/evening/demos.ts';
+import { type GoalId, goalIds } from '../../physics/evening/ids.ts';
 import { papers, type Paper } from '../../physics/handout/paper.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 import { usualReadingSpread } from '../../physics/calibrate/fit.ts';
@@ -17,6 +18,8 @@ export interface Request {
   readonly csv: boolean;
   /** `plan` only: also what to do when base and top are not done together, and what a wait brings */
   readonly advice: boolean;
+  /** `plan` only: what to advise for */
+  readonly goal: GoalId | undefined;
   /** `handout` only: the folder to write into, and the paper of the page */
   readonly out: string | undefined;
   readonly paper: Paper;
@@ -48,6 +51,8 @@ when to eat. Without FILE a built-in evening is planned.
   --json            the whole answer as one JSON object (always degrees Celsius)
   --advice          with --json also bakeAdvice: what to do when base and top
                     are not done together, and what each wait brings
+  --goal GOAL       also the few changes that bring most for it, each planned:
+                    ${goalIds.join(', ')}
   --help            this text
 
 The plan goes to standard output, everything else to standard error.
@@ -130,7 +135,7 @@ Exit status: 0 done, 2 something in the input is wrong, 1 our fault.
 `;
 
 const options: Readonly<Record<Command, string>> = {
-  plan: '--set, --example, --units, --json, --advice, --help',
+  plan: '--set, --example, --units, --json, --advice, --goal, --help',
   compare: '--vary, --set, --example, --units, --json, --csv, --help',
   calibrate: '--readings, --spread, --set, --example, --units, --json, --help',
   handout: '--out, --paper, --set, --example, --units, --help',
@@ -149,6 +154,7 @@ export function readArguments(argv: readonly string[], command: Command): Reques
     json?: true;
     csv?: true;
     advice?: true;
+    goal?: GoalId;
     help?: true;
     out?: string;
     paper?: Paper;
@@ -182,6 +188,11 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       const system = systems.find((known) => known === value);
       if (system === undefined) refuse('--units', JSON.stringify(value), systems.join(', '));
       else chosen.units = system;
+    },
+    '--goal': (value: string): void => {
+      const goal = goalIds.find((known) => known === value);
+      if (goal === undefined) refuse('--goal', JSON.stringify(value), goalIds.join(', '));
+      else chosen.goal = goal;
     },
     '--out': (value: string): void => {
       if (value === '') refuse('--out', 'nothing', 'a folder');
@@ -244,6 +255,7 @@ export function readArguments(argv: readonly string[], command: Command): Reques
       json: chosen.json ?? false,
       csv: chosen.csv ?? false,
       advice: chosen.advice ?? false,
+      goal: chosen.goal,
       help: chosen.help ?? false,
       out: chosen.out,
       readings: chosen.readings,

@@ -1,7 +1,8 @@
 /** The plan as a cook would pin it on the fridge: plain words, 80 columns, the three answers first. */
-import type { BakeAnswer, PlanAnswer } from '../../physics/evening/answer.ts';
+import type { Advice, BakeAnswer, PlanAnswer } from '../../physics/evening/answer.ts';
 import { chainText, movedTexts, spareTexts } from '../../physics/evening/chainWords.ts';
 import { addMinutes, dateOf, weekdayName } from '../../physics/evening/clock.ts';
+import type { GoalId } from '../../physics/evening/ids.ts';
 import type { Assumption } from '../../physics/evening/evening.ts';
 import { listed } from '../../physics/evening/steps.ts';
 import { spreadFrom, type SpreadPart } from '../../physics/evening/uncertain.ts';
@@ -92,6 +93,22 @@ function meeting(suggestions: PlanAnswer['suggestions'], show: Words): readonly 
   const alone = suggestions.filter(({ meets }) => meets).slice(0, 3);
   const shown = alone.length > 0 ? alone : suggestions.slice(0, 2);
   return shown.flatMap(({ message }) => wrap(show.sentence(message), '- '));
+}
+
+const goalHeads: Readonly<Record<GoalId, string>> = {
+  sooner: 'To be done sooner',
+  'darker-base': 'For a darker base',
+  'drier-top': 'For a drier top',
+  'less-energy': 'To take less energy',
+  'weaker-oven': 'In a weaker oven',
+};
+
+/** What a goal begins from, then each change on top of it; every one was planned. */
+function advised({ basis, items }: Advice, show: Words): readonly string[] {
+  const lines = [...(basis ? [basis] : []), ...items].map(({ message }) => message);
+  return (
+    lines.length === 0 ? ['Nothing that was tried brings it nearer without a caution.'] : lines
+  ).flatMap((line) => wrap(show.sentence(line), '- '));
 }
 
 function pace(answer: PlanAnswer, show: Words): readonly string[] {
@@ -196,6 +213,7 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
       others.length < answer.suggestions.length ? 'To be surer' : 'To make dough and plate meet',
       meeting(others, show),
     ),
+    ...(answer.advice ? section(goalHeads[answer.advice.goal], advised(answer.advice, show)) : []),
     ...section(
       `If guests are ${answer.guestsLate.minutes} min late`,
       answer.guestsLate.hold.flatMap((line) => wrap(show.sentence(line), '- ')),

@@ -88,6 +88,7 @@ export function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitSt
       now: io.now,
       offsetMinutes: io.offsetMinutes,
       advice: request.advice,
+      ...(request.goal && { goal: request.goal }),
     });
     if (!planned.ok) return refuse(planned.problems, io);
     io.stdout(

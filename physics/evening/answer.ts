@@ -3,7 +3,7 @@
  * Temperatures in degrees Celsius, times as RFC 3339 with the offset of the anchor. Keys may be added, never renamed.
  */
 import type { Assumption } from './evening.ts';
-import type { AnchorId, RisePieceId, RisePlaceId, WaitRuleId, YeastId } from './ids.ts';
+import type { AnchorId, GoalId, RisePieceId, RisePlaceId, WaitRuleId, YeastId } from './ids.ts';
 import type { Spread } from './uncertain.ts';
 
 export interface Warning {
@@ -173,6 +173,41 @@ export interface Suggestion {
   readonly meets: boolean;
 }
 
+/** What advice speaks of, of one plan. */
+export interface AdviceOutcome {
+  readonly preheatMinutes: number;
+  /** the first pizza */
+  readonly bakeMinutes: number;
+  /** from switching on, or from a begin that is given, until the last pizza is cut */
+  readonly eveningMinutes: number;
+  readonly energyKWh: number;
+  /** of the first pizza: base, what its rim lacks under the top element, water left on top */
+  readonly baseLightness: number;
+  readonly finishMinutes: number;
+  readonly waterLeftOnTopG: number;
+}
+
+export interface Advised {
+  readonly what: string;
+  /** one plain sentence: what to do, what it brings and what it costs */
+  readonly message: string;
+  /** fields of the plan with their new values, as `--set` takes them */
+  readonly change: readonly { readonly path: string; readonly value: string }[];
+  /** what the plan gives with them */
+  readonly after: AdviceOutcome;
+  /** by how much the goal's own measure gets better */
+  readonly gain: number;
+}
+
+/** For a goal the few changes that bring most, the best first. */
+export interface Advice {
+  readonly goal: GoalId;
+  readonly before: AdviceOutcome;
+  /** what the goal begins from, such as a darker shade or the weaker oven itself; each item holds it as well */
+  readonly basis?: Advised;
+  readonly items: readonly Advised[];
+}
+
 /** What is held when guests come late, found out when all is ready, and what that costs. */
 export interface GuestsLate {
   readonly minutes: number;
@@ -279,6 +314,8 @@ export interface PlanAnswer {
     readonly bakeMinutes: number;
   }[];
   readonly guestsLate: GuestsLate;
+  /** only when a goal was given */
+  readonly advice?: Advice;
   readonly assumed: readonly Assumption[];
   readonly warnings: readonly Warning[];
 }

@@ -23,6 +23,8 @@ export const keepIds = ['room', 'refrigerator', 'freezer'] as const;
  * not longer than hands need; or so that every two come close together and each such pair finds the plate alike
  */
 export const waitRuleIds = ['quarter-longer', 'alike', 'fastest', 'in-pairs'] as const;
+/** what advice can be asked for */
+export const goalIds = ['sooner', 'darker-base', 'drier-top', 'less-energy', 'weaker-oven'] as const;
 export const shadeIds = ['pale', 'golden', 'dark'] as const;
 export const liquidIds = ['water', 'beer', 'milk', 'whey', 'oil', 'honey', 'custom'] as const;
 /** how the flour is sold: by the strength of its gluten, or what it is instead */
@@ -44,6 +46,7 @@ export type BottomElementId = (typeof bottomElementIds)[number];
 export type KeepId = (typeof keepIds)[number];
 export type BenchId = (typeof benchIds)[number];
 export type WaitRuleId = (typeof waitRuleIds)[number];
+export type GoalId = (typeof goalIds)[number];
 export type ShadeId = (typeof shadeIds)[number];
 export type LiquidId = (typeof liquidIds)[number];
 export type FlourId = (typeof flourIds)[number];

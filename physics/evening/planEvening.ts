@@ -1,7 +1,10 @@
 /** From an evening to its plan, with the simulation that this program has. */
+import { adviceFor } from './advice.ts';
 import type { Engine } from './engine.ts';
 import type { Evening } from './evening.ts';
+import type { GoalId } from './ids.ts';
 import { lateStart } from './lateStart.ts';
+import type { PlanFile } from './planFile.ts';
 import { type Planned, type PlanExtras, planWith } from './planWith.ts';
 import { readPlanObject } from './readPlan.ts';
 import { simulateEvening } from './simulate.ts';
@@ -20,6 +23,8 @@ export interface PlanContext {
   readonly band?: boolean;
   /** whether to try remedies and waits as well; as `band` unless said otherwise */
   readonly advice?: boolean;
+  /** what to advise for; nothing unless said */
+  readonly goal?: GoalId;
 }
 
 const ours: Engine = {
@@ -38,7 +43,17 @@ export function planFromFile(file: unknown, context: PlanContext, engine: Engine
   const read = readPlanObject(file, context);
   if (!read.ok) return read;
   const { evening, assumed, warnings } = read;
-  return planWith(evening, { ...context, assumed, warnings }, engine);
+  const { goal, ...asked } = context;
+  const planned = planWith(evening, { ...asked, assumed, warnings }, engine);
+  if (goal === undefined || !planned.ok) return planned;
+  const advice = adviceFor(goal, {
+    file: file as PlanFile,
+    evening,
+    answer: planned.answer,
+    plan: (changed) =>
+      planFromFile(changed, { ...asked, band: false, advice: false }, { ...engine, lateStart: () => [] }),
+  });
+  return { ...planned, answer: { ...planned.answer, advice } };
 }
 
 /** Plans an evening. Figures that lie beyond what can be computed come back as problems with the plan's own paths. */

@@ -126,6 +126,22 @@ Cautions
     expect(text).not.toContain('meet');
     expect(fridgeText({ ...fixture, suggestions: [inTime] }, 'metric')).not.toContain('surer');
   });
+  it('tells advice for a goal under its name, or that there is none', () => {
+    const outcome = {
+      preheatMinutes: 40,
+      bakeMinutes: 6,
+      eveningMinutes: 80,
+      energyKWh: 2,
+      baseLightness: 60,
+      finishMinutes: 0,
+      waterLeftOnTopG: 30,
+    };
+    const item = { what: 'hotter', message: 'Hotter: 5 min shorter.', change: [], after: outcome, gain: 5 };
+    const told = (items: readonly (typeof item)[]): string =>
+      fridgeText({ ...fixture, advice: { goal: 'sooner', before: outcome, items } }, 'metric');
+    expect(told([item])).toContain('To be done sooner\n- Hotter: 5 min shorter.\n\nIf guests');
+    expect(told([])).toContain('To be done sooner\n- Nothing that was tried');
+  });
   it('stays within 80 columns, ends with one line break and has no blanks at line ends', () => {
     for (const units of ['metric', 'us'] as const) {
       const lines = fridgeText(fixture, units).split('\n');
