@@ -5,6 +5,5 @@ import { processIo } from './terminal/processIo.ts';
 
 process.exitCode = await runHandout(process.argv.slice(2), {
   ...processIo(),
-  readersClock: (epochMilliseconds) => -new Date(epochMilliseconds).getTimezoneOffset(),
   write: writeHandouts,
 });

@@ -1,6 +1,7 @@
 /** Where plans are computed: off the window's thread, so that typing and dragging never wait. */
 import { planFromFile, type Planned } from '../physics/evening/planEvening.ts';
 import type { PlanFile } from '../physics/evening/planFile.ts';
+import { localOffset } from './words/clock.ts';
 import { studyOf, type Study, type StudyJob } from './state/study.ts';
 
 interface Asked {
@@ -35,7 +36,15 @@ function answered(request: SimulationRequest): PlanAnswered | StudyAnswered {
   try {
     return 'job' in request
       ? { id, study: studyOf(request.job, { now, offsetMinutes }) }
-      : { id, planned: planFromFile(request.file, { now, offsetMinutes, band: request.band }) };
+      : {
+          id,
+          planned: planFromFile(request.file, {
+            now,
+            offsetMinutes,
+            readersClock: localOffset,
+            band: request.band,
+          }),
+        };
   } catch (error) {
     return { id, fault: error instanceof Error ? error.message : String(error) };
   }

@@ -112,6 +112,7 @@ export function runCompare(argv: readonly string[], io: CompareIo): Promise<Exit
       const planned = io.planFromFile(made.file, {
         now: io.now,
         offsetMinutes: io.offsetMinutes,
+        ...(io.readersClock && { readersClock: io.readersClock }),
         band: false,
       });
       if (!planned.ok)

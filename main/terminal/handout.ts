@@ -1,8 +1,8 @@
 /** `handout`: a planned evening as files for the printer, the recipe, the calendar and other programs. */
+import type { OffsetAt } from '../../physics/evening/clock.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import { factsOf } from '../../physics/handout/facts.ts';
 import { handoutIds, handouts } from '../../physics/handout/files.ts';
-import type { OffsetAt } from '../../physics/handout/words.ts';
 import type { NamedText } from '../files/writeHandouts.ts';
 import { handoutHelp, readArguments } from './arguments.ts';
 import { fileOf, guarded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';

@@ -1,4 +1,5 @@
 /** `plan`: a plan file (or a built-in evening) to the answer, as text for the fridge or as JSON for scripts. */
+import type { OffsetAt } from '../../physics/evening/clock.ts';
 import { demoIds, upcoming } from '../../physics/evening/demos.ts';
 import type { PlanContext, Planned } from '../../physics/evening/planEvening.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
@@ -19,6 +20,8 @@ export interface TerminalIo {
   /** ms since 1970-01-01T00:00Z, and what the wall clock adds to it */
   readonly now: number;
   readonly offsetMinutes: number;
+  /** the same at other moments; absent for a clock that is never put forward or back */
+  readonly readersClock?: OffsetAt;
   readonly planFromFile: (file: unknown, context: PlanContext) => Planned;
 }
 
@@ -46,7 +49,10 @@ export function changed(file: unknown, sets: Request['sets']): TextParsed {
 export async function fileOf(request: Request, io: TerminalIo): Promise<TextParsed> {
   const parsed: TextParsed =
     request.file === undefined
-      ? { ok: true, file: upcoming(request.example ?? demoIds[0]!, io.now, io.offsetMinutes) }
+      ? {
+          ok: true,
+          file: upcoming(request.example ?? demoIds[0]!, io.now, io.offsetMinutes, io.readersClock),
+        }
       : parsePlanText(await io.readFile(request.file));
   return parsed.ok ? changed(parsed.file, request.sets) : parsed;
 }
@@ -87,6 +93,7 @@ export function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitSt
     const planned = io.planFromFile(file.file, {
       now: io.now,
       offsetMinutes: io.offsetMinutes,
+      ...(io.readersClock && { readersClock: io.readersClock }),
       advice: request.advice,
       ...(request.goal && { goal: request.goal }),
     });

@@ -10,7 +10,9 @@ function bearClosedPipe(): void {
   });
 }
 
-export function processIo(): TerminalIo {
+const readersClock = (epochMilliseconds: number): number => -new Date(epochMilliseconds).getTimezoneOffset();
+
+export function processIo(): TerminalIo & Required<Pick<TerminalIo, 'readersClock'>> {
   bearClosedPipe();
   const now = Date.now();
   return {
@@ -18,7 +20,8 @@ export function processIo(): TerminalIo {
     stdout: (text) => process.stdout.write(text),
     stderr: (text) => process.stderr.write(text),
     now,
-    offsetMinutes: -new Date(now).getTimezoneOffset(),
+    offsetMinutes: readersClock(now),
+    readersClock,
     planFromFile,
   };
 }

@@ -133,6 +133,20 @@ export function dateOf(instant: Instant): string {
   return `${String(date.year).padStart(4, '0')}-${two(date.month)}-${two(date.day)}`;
 }
 
+/** Minutes east of UTC that a wall clock keeps at a moment, ms since 1970-01-01T00:00Z. */
+export type OffsetAt = (epochMilliseconds: number) => number;
+
+/**
+ * The clock on the wall through an evening whose plan knows one offset only: where the reader's clock keeps that offset
+ * at the moment the plan names, it is taken to be the clock meant, and it may have been put forward or back since the
+ * dough was begun.
+ */
+export function wallClock(named: Instant, readersClock: OffsetAt | undefined): OffsetAt {
+  return readersClock?.(named.epochMilliseconds) === named.offsetMinutes
+    ? readersClock
+    : () => named.offsetMinutes;
+}
+
 export function addMinutes(instant: Instant, minutes: number): Instant {
   return { ...instant, epochMilliseconds: instant.epochMilliseconds + minutes * minute };
 }
@@ -140,10 +154,22 @@ export function addMinutes(instant: Instant, minutes: number): Instant {
 /**
  * The next time after `now` at which a clock that keeps `offsetMinutes` shows the time of day that `clock` shows
  * under its own offset.
+ *
+ * @param readersClock where it is put forward or back before that time, the time that it shows then
  */
-export function nextRound(clock: Instant, now: number, offsetMinutes: number): Instant {
+export function nextRound(
+  clock: Instant,
+  now: number,
+  offsetMinutes: number,
+  readersClock?: OffsetAt,
+): Instant {
   const timeOfDay = ((local(clock) % day) + day) % day;
   const today = Math.floor((now + offsetMinutes * minute) / day);
   const candidate = today * day + timeOfDay - offsetMinutes * minute;
-  return { epochMilliseconds: candidate > now ? candidate : candidate + day, offsetMinutes };
+  const epochMilliseconds = candidate > now ? candidate : candidate + day;
+  const then = readersClock?.(epochMilliseconds) ?? offsetMinutes;
+  return {
+    epochMilliseconds: epochMilliseconds - (then - offsetMinutes) * minute,
+    offsetMinutes: then,
+  };
 }

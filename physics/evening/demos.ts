@@ -2,7 +2,7 @@
  * The built-in evenings: invented, plain and complete, so that a first start shows a whole evening. What a plan file
  * leaves out is taken from the first of them.
  */
-import { nextRound, readInstant, writeInstant } from './clock.ts';
+import { nextRound, type OffsetAt, readInstant, writeInstant } from './clock.ts';
 import type { Instant } from './evening.ts';
 import { planFormat, planVersion, type PlanFile } from './planFile.ts';
 
@@ -141,12 +141,12 @@ export function demoTime(): Instant {
  * A built-in evening on a day that is still to come: its own day while that lies ahead, otherwise the next day that
  * the clock time comes round, by a clock that keeps `offsetMinutes`.
  */
-export function upcoming(id: DemoId, now: number, offsetMinutes: number): PlanFile {
+export function upcoming(id: DemoId, now: number, offsetMinutes: number, readersClock?: OffsetAt): PlanFile {
   const file: PlanFile = demos[id];
   const read = readInstant(demos[id].anchor.time);
   if (!read.ok || read.instant.epochMilliseconds > now) return file;
   return {
     ...file,
-    anchor: { ...file.anchor, time: writeInstant(nextRound(read.instant, now, offsetMinutes)) },
+    anchor: { ...file.anchor, time: writeInstant(nextRound(read.instant, now, offsetMinutes, readersClock)) },
   };
 }

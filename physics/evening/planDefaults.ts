@@ -2,7 +2,7 @@
 import { toppedArea } from '../dough/area.ts';
 import { convertYeast } from '../dough/ingredients.ts';
 import { readQuantity } from '../quantities/index.ts';
-import { nextRound, writeInstant } from './clock.ts';
+import { nextRound, writeInstant, type OffsetAt } from './clock.ts';
 import { demoTime, saturday } from './demos.ts';
 import type { Assumption, Instant } from './evening.ts';
 import { ovenPresetIds, type OvenPresetId, type PlateMaterialId, type SurfaceId } from './ids.ts';
@@ -15,6 +15,8 @@ export interface ReadContext {
   readonly now: number;
   /** what that clock keeps; the demo's offset unless told */
   readonly offsetMinutes?: number;
+  /** the same at other moments, where its clock is put forward and back */
+  readonly readersClock?: OffsetAt;
 }
 
 type Block<K extends keyof PlanFile> = NonNullable<PlanFile[K]>;
@@ -82,7 +84,7 @@ function fillAnchor(
     const now: Instant = { epochMilliseconds: context.now, offsetMinutes };
     return { kind, time: take('anchor.time', undefined, writeInstant(now), 'common default') };
   }
-  const supper = writeInstant(nextRound(demoTime(), context.now, offsetMinutes));
+  const supper = writeInstant(nextRound(demoTime(), context.now, offsetMinutes, context.readersClock));
   return { kind, time: take('anchor.time', given?.time, supper, 'demo evening') };
 }
 

@@ -1,5 +1,6 @@
 /** From an evening to its plan, with the simulation that this program has. */
 import { adviceFor } from './advice.ts';
+import type { OffsetAt } from './clock.ts';
 import type { Engine } from './engine.ts';
 import type { Evening } from './evening.ts';
 import type { GoalId } from './ids.ts';
@@ -19,6 +20,8 @@ export interface PlanContext {
   readonly now: number;
   /** minutes east of UTC that this clock keeps, for a plan that does not name a day */
   readonly offsetMinutes?: number;
+  /** the same at other moments, where its clock is put forward and back */
+  readonly readersClock?: OffsetAt;
   /** whether to compute P10 to P90 as well; true unless said otherwise */
   readonly band?: boolean;
   /** whether to try remedies and waits as well; as `band` unless said otherwise */

@@ -5,7 +5,7 @@ import type { BakeAnswer, PlanAnswer, Warning } from './answer.ts';
 import { curvesOf } from './answerCurves.ts';
 import { bakeAdvice, bakeExtras } from './bakesAnswer.ts';
 import { cautionsFor } from './cautions.ts';
-import { writeInstant } from './clock.ts';
+import { type OffsetAt, wallClock, writeInstant } from './clock.ts';
 import type { Engine } from './engine.ts';
 import type { Assumption, Evening, Instant } from './evening.ts';
 import { doughAnswer, iceGrams } from './doughAnswer.ts';
@@ -40,6 +40,8 @@ export interface PlanExtras {
   readonly advice?: boolean;
   /** ms since 1970-01-01T00:00Z; without it nothing can lie in the past */
   readonly now?: number;
+  /** the clock of whoever reads, minutes east of UTC; without it every moment keeps the anchor's offset */
+  readonly readersClock?: OffsetAt;
 }
 
 /** Runs of the oven behind a range: enough that P10 and P90 hold to a tenth or so of the spread. */
@@ -83,10 +85,11 @@ function answerOf(
     ovenOnAt: plan.ovenOn,
   };
   const anchored = anchors[anchor.kind];
-  const instant = (seconds: number): Instant => ({
-    ...anchor.time,
-    epochMilliseconds: anchor.time.epochMilliseconds + 1000 * (seconds - anchored),
-  });
+  const offsetAt = wallClock(anchor.time, extras.readersClock);
+  const instant = (seconds: number): Instant => {
+    const epochMilliseconds = anchor.time.epochMilliseconds + 1000 * (seconds - anchored);
+    return { epochMilliseconds, offsetMinutes: offsetAt(epochMilliseconds) };
+  };
   const at = (seconds: number): string => writeInstant(instant(seconds));
   const atRun = (seconds: number): string => at(plan.ovenOn + seconds);
 

@@ -1,10 +1,9 @@
 /** The curves of an evening as a table: one row each quarter of a minute from switching on, degrees Celsius. */
-import { writeInstant } from '../evening/clock.ts';
+import { writeInstant, type OffsetAt } from '../evening/clock.ts';
 import type { EveningRun } from '../evening/run.ts';
 import { zeroCelsius } from '../materials/constants.ts';
 import { sampleAt } from '../numerics/samples.ts';
 import { csvText, spreadsheet, type CsvCell } from './csv.ts';
-import type { OffsetAt } from './words.ts';
 
 export const curvesHead = [
   'time_s',

@@ -1,12 +1,13 @@
 /** What every handout is made from: one planned evening, and how its reader measures and tells the time. */
 import type { PlanAnswer } from '../evening/answer.ts';
+import { type OffsetAt, wallClock } from '../evening/clock.ts';
 import type { Evening } from '../evening/evening.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { readersOven, readersSettings, type ReadersRow } from '../evening/readersOven.ts';
 import type { EveningRun } from '../evening/run.ts';
 import type { UnitSystem } from '../quantities/index.ts';
 import type { Paper } from './paper.ts';
-import { instantOf, wallClock, type OffsetAt, wordsFor, type Words } from './words.ts';
+import { instantOf, wordsFor, type Words } from './words.ts';
 
 export interface HandoutFacts {
   /** the plan as it is written */

@@ -1,6 +1,6 @@
 /** Figures and moments of an answer in the words of whoever reads it: units, a clock of 12 or 24 hours, its own offset. */
 import type { Range } from '../evening/answer.ts';
-import { dateOf, readInstant, showClock, weekdayName } from '../evening/clock.ts';
+import { dateOf, type OffsetAt, readInstant, showClock, weekdayName } from '../evening/clock.ts';
 import type { Instant } from '../evening/evening.ts';
 import { durationText } from '../evening/steps.ts';
 import {
@@ -12,26 +12,11 @@ import {
   type UnitSystem,
 } from '../quantities/index.ts';
 
-/** Minutes east of UTC that a wall clock keeps at a moment, ms since 1970-01-01T00:00Z. */
-export type OffsetAt = (epochMilliseconds: number) => number;
-
 /** @throws RangeError when an answer of ours holds no instant */
 export function instantOf(text: string): Instant {
   const read = readInstant(text);
   if (!read.ok) throw new RangeError(`answer: found ${read.problem.found}; allowed ${read.problem.allowed}`);
   return read.instant;
-}
-
-/**
- * The clock on the wall through an evening whose plan knows one offset only: where the reader's clock keeps that offset
- * at supper it is taken to be the clock meant, and it may have been put forward or back since the dough was begun.
- *
- * @param anchor when the evening is eaten
- */
-export function wallClock(anchor: Instant, readersClock: OffsetAt | undefined): OffsetAt {
-  return readersClock?.(anchor.epochMilliseconds) === anchor.offsetMinutes
-    ? readersClock
-    : () => anchor.offsetMinutes;
 }
 
 /** `19:30` in a sentence of the plan as `7:30 pm`. */

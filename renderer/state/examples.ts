@@ -7,7 +7,7 @@ export type { DemoId } from '../../physics/evening/demos.ts';
 
 export function example(id: DemoId): PlanFile {
   const now = Date.now();
-  return upcoming(id, now, localOffset(now));
+  return upcoming(id, now, localOffset(now), localOffset);
 }
 
 export const examples: readonly { readonly id: DemoId; readonly title: string }[] = demoIds.map((id) => ({

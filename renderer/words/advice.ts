@@ -22,7 +22,7 @@ const sets: Record<Part, string> = {
 };
 
 function beginText(answer: PlanAnswer, part: Part): string {
-  return clockText(epochOf(answer.beginBy[part]), offsetOf(answer.eatAt));
+  return clockText(epochOf(answer.beginBy[part]), offsetOf(answer.beginBy[part]));
 }
 
 /** `the dough sets the pace, from 13:22; oven on by 18:47`, for the third answer. */

@@ -177,6 +177,9 @@ function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
   };
 }
 
+/** By the clock on the wall at that moment, which may have been put forward or back since. */
+const ownClock = (text: string): string => clockText(epochOf(text), offsetOf(text));
+
 function eat({ answer }: Forecast, units: UnitSystem): AnswerWords {
   const offset = offsetOf(answer.eatAt);
   const first = epochOf(answer.eatAt);
@@ -193,8 +196,8 @@ function eat({ answer }: Forecast, units: UnitSystem): AnswerWords {
     figures: [
       ['First pizza cut', clockText(first, offset)],
       ['Last pizza cut', clockText(last, offset)],
-      ['Dough ready from', clockText(epochOf(answer.dough.readyWindow.from), offset)],
-      ['Dough good until', clockText(epochOf(answer.dough.readyWindow.to), offset)],
+      ['Dough ready from', ownClock(answer.dough.readyWindow.from)],
+      ['Dough good until', ownClock(answer.dough.readyWindow.to)],
       ['Energy of the evening', energyText(answer.energyKWh, answer.cost?.evening, answer)],
       [`Plate below ${touch}`, coolingText(cooling)],
     ],

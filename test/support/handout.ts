@@ -4,7 +4,7 @@ import { planFromFile } from '../../physics/evening/planEvening.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import { factsOf, type HandoutFacts, type HandoutOptions } from '../../physics/handout/facts.ts';
 import { handouts, type HandoutId } from '../../physics/handout/files.ts';
-import type { OffsetAt } from '../../physics/handout/words.ts';
+import type { OffsetAt } from '../../physics/evening/clock.ts';
 
 /** 2026-01-20T12:00Z, before every built-in evening */
 export const madeAt = Date.UTC(2026, 0, 20, 12);

@@ -111,3 +111,15 @@ describe('showing', () => {
     expect(next('2026-12-31T20:00:00Z', 0)).toBe('2027-01-01T19:30:00+00:00');
   });
 });
+
+describe('a clock that is put forward before the next round', () => {
+  it('comes round at the time that it shows then', () => {
+    // Put forward at 01:00Z on 29 March 2026 (Directive 2000/84/EC), asked the evening before.
+    const change = Date.UTC(2026, 2, 29, 1);
+    const clock = (epoch: number): number => (epoch >= change ? 120 : 60);
+    const asked = at('2026-03-28T20:00:00+01:00').epochMilliseconds;
+    const supper = at('2026-01-31T19:30:00+01:00');
+    expect(writeInstant(nextRound(supper, asked, 60, clock))).toBe('2026-03-29T19:30:00+02:00');
+    expect(writeInstant(nextRound(supper, asked, 60))).toBe('2026-03-29T19:30:00+01:00');
+  });
+});

@@ -74,6 +74,47 @@ describe('anchors', () => {
     expect({ ...same, anchor: plan.anchor }).toEqual(plan);
   });
 
+  // Central European Time, Directive 2000/84/EC: put forward on the last Sunday of March, back on that of October, 01:00Z.
+  const europe = (epoch: number): number =>
+    epoch >= Date.UTC(2026, 2, 29, 1) && epoch < Date.UTC(2026, 9, 25, 1) ? 120 : 60;
+  const lunch = (day: string, offset: number, readersClock?: typeof europe): PlanAnswer =>
+    answer(
+      {
+        ...saturday,
+        anchor: {
+          kind: 'eatAt',
+          time: { epochMilliseconds: ms(`${day}T12:00:00+0${offset / 60}:00`), offsetMinutes: offset },
+        },
+        dough: { ...saturday.dough, yeast: { kind: 'instant', percent: 0.05 } },
+      },
+      {},
+      { ...plain, band: false, ...(readersClock && { readersClock }) },
+    );
+
+  it.each([
+    ['forward', '2026-03-29', 120, 60],
+    ['back', '2026-10-25', 60, 120],
+  ])(
+    'a clock that is put %s in the night: every moment as the clock on the wall shows it',
+    (_, day, at, before) => {
+      const told = lunch(day, at, europe);
+      const plainly = lunch(day, at);
+      const mixed = task(told, 'hands-mix');
+      // The same moments, over midnight and as long apart as ever, under the offset of their own time.
+      expect(ms(mixed.from)).toBe(ms(task(plainly, 'hands-mix').from));
+      expect(mixed.from).toMatch(new RegExp(`\\+0${before / 60}:00$`, 'u'));
+      expect(mixed.from.slice(0, 10)).not.toBe(day);
+      expect(told.eatAt).toBe(plainly.eatAt);
+      expect(told.eatAt.slice(0, 16)).toBe(`${day}T12:00`);
+      expect(told.ovenOnAt).toBe(plainly.ovenOnAt);
+    },
+  );
+
+  it('an evening elsewhere keeps the offset it was written with', () => {
+    const there = lunch('2026-03-29', 180, europe);
+    expect(there.tasks.every(({ from }) => from.endsWith('+03:00'))).toBe(true);
+  });
+
   it('startAt with a plate slower than the dough: oven on at once, plate sets the pace', () => {
     const plan = answer(anchored(saturday, 'startAt'), { plateReady: 12 * 3600 });
     expect(plan.limitedBy).toBe('plate');

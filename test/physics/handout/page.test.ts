@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { demos } from '../../../physics/evening/demos.ts';
 import type { HandoutFacts } from '../../../physics/handout/facts.ts';
 import { paperOf } from '../../../physics/handout/paper.ts';
-import { wallClock } from '../../../physics/handout/words.ts';
+import { wallClock } from '../../../physics/evening/clock.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
 import { parsePlanText } from '../../../physics/evening/planText.ts';
 import { acrossSummerTime, facts, hostileTitle, made, madeAt, zoneOffset } from '../../support/handout.ts';
