@@ -224,7 +224,10 @@ export function fridgeText(answer: PlanAnswer, units: UnitSystem): string {
     ...section('Assumed, because the plan does not say', assumed(answer.assumed)),
     ...section(
       'Cautions',
-      answer.warnings.flatMap(({ message }) => wrap(show.sentence(message), '- ')),
+      answer.warnings.flatMap(({ message, source }) => [
+        ...wrap(show.sentence(message), '- '),
+        ...(source === undefined ? [] : wrap(`Source: ${show.sentence(source)}.`, '  ')),
+      ]),
     ),
     '',
   ]

@@ -106,13 +106,17 @@ const shock: Caution = ({ evening, material }) => {
       ? material.thermalConductivity(evening.kitchen.roomTemperature) < leastOfMetals
       : !material.metallic;
   if (!stone) return undefined;
-  const { oven, kitchen } = evening;
+  const { oven, kitchen, pizzas } = evening;
+  const frozen =
+    pizzas.parBake?.keep === 'freezer'
+      ? ` The bases come out of the freezer: thaw all ${pizzas.count} before they touch it.`
+      : '';
   const hot = oven.startTemperature > kitchen.roomTemperature + coldStart;
   return {
     code: 'stone-thermal-shock',
     message: hot
-      ? `${material.name} can crack when heated or cooled suddenly and the oven starts at ${celsius(oven.startTemperature)}: a stone that is not in it already must not go in now; let it heat with the oven from cold, let it cool in it, and keep water and wet or frozen food off it while hot.`
-      : `${material.name} can crack when heated or cooled suddenly: put it into the cold oven before it is set to ${celsius(oven.setpoint)}, let it cool in the oven, and keep water and wet or frozen food off it while hot.`,
+      ? `${material.name} can crack when heated or cooled suddenly and the oven starts at ${celsius(oven.startTemperature)}: a stone that is not in it already must not go in now; let it heat with the oven from cold, let it cool in it, and keep water and wet or frozen food off it while hot.${frozen}`
+      : `${material.name} can crack when heated or cooled suddenly: put it into the cold oven before it is set to ${celsius(oven.setpoint)}, let it cool in the oven, and keep water and wet or frozen food off it while hot.${frozen}`,
     source:
       "breakages reported by owners and makers' sheets; sudden steps of some 100 to 200 K for clay, 250 K and more for cordierite (handbooks, from memory)",
   };

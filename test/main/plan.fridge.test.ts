@@ -56,6 +56,7 @@ Assumed, because the plan does not say
 
 Cautions
 - The plate stays too hot to touch for 3 h after the last pizza.
+  Source: ISO 13732-1: 43 °C.
 `);
   });
   it('speaks of Fahrenheit, ounces and a twelve-hour clock when asked', () => {

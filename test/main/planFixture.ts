@@ -155,6 +155,10 @@ export const fixture: PlanAnswer = {
     { path: 'plate.rackHeight', taken: '0.3', from: 'demo evening' },
   ],
   warnings: [
-    { code: 'hot-plate', message: 'The plate stays too hot to touch for 3 h after the last pizza.' },
+    {
+      code: 'hot-plate',
+      message: 'The plate stays too hot to touch for 3 h after the last pizza.',
+      source: 'ISO 13732-1: 43 °C',
+    },
   ],
 };

@@ -88,6 +88,13 @@ const cases: readonly Case[] = [
   },
   {
     code: 'stone-thermal-shock',
+    says: /out of the freezer: thaw all \d+ before they touch it/,
+    source: /from memory/,
+    with: { plate: { material: 'cordierite' }, pizzas: { parBake: { keep: 'freezer' } } },
+    without: { pizzas: { parBake: { keep: 'freezer' } } },
+  },
+  {
+    code: 'stone-thermal-shock',
     says: /the oven starts at 120 °C: a stone that is not in it already must not go in now/,
     source: /from memory/,
     with: { plate: { material: 'fired-clay' }, oven: { startTemperature: '120 degC' } },
