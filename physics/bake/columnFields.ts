@@ -1,5 +1,5 @@
 /** The state of a column of pizza, cell by cell, and the vapour in its pores that belongs to it. */
-import { oswinExponent, oswinSlope, saturation, vapourPotential, waterActivity } from './moistCell.ts';
+import { oswinExponent, oswinSlope, saturation, vapourPotential, tabulatedActivity } from './moistCell.ts';
 import type { LayerMaterial } from './moistCell.ts';
 
 export interface CellSpec {
@@ -109,7 +109,7 @@ export function updateVapour(state: ColumnFields, constants: CellConstants, pres
     const T = temperature[i]!;
     const dry = perSolids[i]!;
     const W = water[i]! * dry;
-    const a = waterActivity(W, T, halfMoisture[i]!);
+    const a = tabulatedActivity(W, T, halfMoisture[i]!);
     saturation(T, atSaturation);
     const share = atSaturation.pressure * perPressure;
     const full = a * share;

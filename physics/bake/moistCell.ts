@@ -76,11 +76,41 @@ const saturationTable = Float64Array.from({ length: tableSize }, (_, i) =>
   // Below freezing the pressure over supercooled water is continued by Clausius and Clapeyron.
   saturationPressureOrBelow(tableStart + i * tableStep),
 );
+/** (W_half(T)/W_half(373.15))^(1/n) of Oswin's form */
+const oswinShift = Float64Array.from({ length: tableSize }, (_, i) =>
+  Math.exp((-oswinSlope * (tableStart + i * tableStep - 373.15)) / oswinExponent),
+);
 const freeDiffusion = Float64Array.from(saturationTable, (_, i) => {
   const temperature = tableStart + i * tableStep;
   const diffusivity = waterVapourDiffusivity(Math.max(temperature, 273.15), standardPressure);
   return (diffusivity * molarMassWater * standardPressure) / (gasConstant * temperature);
 });
+
+const rootsPerOne = 512;
+const highestRoot = 12;
+/** r^(2/n) of the square root r of W/W_half: a root costs less than a power, and in it the table is smooth down to 0. */
+const oswinPowers = Float64Array.from({ length: rootsPerOne * highestRoot + 1 }, (_, k) =>
+  Math.pow(k / rootsPerOne, 2 / oswinExponent),
+);
+
+/** u^(1/n): within 1e-4 of it from u = 0.1 on, and below that there is no activity to speak of. */
+function oswinPower(u: number): number {
+  const place = Math.sqrt(u) * rootsPerOne;
+  const k = Math.floor(place);
+  if (k >= oswinPowers.length - 1) return Math.pow(u, 1 / oswinExponent);
+  const low = oswinPowers[k]!;
+  return low + (oswinPowers[k + 1]! - low) * (place - k);
+}
+
+/** `waterActivity` from tables, within 1e-4 of it: a bake asks for it some million times. */
+export function tabulatedActivity(moisture: number, temperature: number, halfMoisture: number): number {
+  if (moisture <= 0) return 0;
+  const power = oswinPower(moisture / halfMoisture);
+  const place = (temperature - tableStart) * perTableStep;
+  const i = Math.min(Math.max(Math.floor(place), 0), tableSize - 2);
+  const low = oswinShift[i]!;
+  return power / (power + low + (oswinShift[i + 1]! - low) * (place - i));
+}
 
 /**
  * kappa = D M p/(R T) of free air, kg/(m s). D falls as 1/p, so kappa depends on temperature alone. From the same

@@ -7,6 +7,7 @@ import {
   vapourMobility,
   vapourPotential,
   vapourPotentialSlope,
+  tabulatedActivity,
   waterActivity,
   waterHeat,
 } from '../../../physics/bake/moistCell.ts';
@@ -39,6 +40,12 @@ describe('sorption, Oswin form', () => {
     expect(flour).toBeLessThan(0.75);
     expect(waterActivity(0, 400, dough)).toBe(0);
     expect(waterActivity(dough, 373.15, dough)).toBeCloseTo(0.5, 14);
+  });
+  it('is read from tables to 1e-4', () => {
+    for (const half of [0.005, 0.05, 0.072, 0.12])
+      for (let W = 0; W < 9; W += 0.0037)
+        for (let T = 250; T < 600; T += 23.3)
+          expect(Math.abs(tabulatedActivity(W, T, half) - waterActivity(W, T, half))).toBeLessThan(1e-4);
   });
   it('has the slopes that its difference quotients have', () => {
     for (const [W, T] of [
