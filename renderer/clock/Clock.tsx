@@ -136,10 +136,10 @@ export function Clock(props: ClockProps) {
       ) : (
         <figure className="figure-room" aria-label={clockSummary(forecast, model, units)}>
           <Figure model={model} view={view} units={units} theme={theme}>
-            {(frame, handles) => (
+            {({ frame, handles, bars }) => (
               <>
                 <Pointer frame={frame} model={model} at={at} moment={moment} units={units} />
-                <Handles frame={frame} handles={handles} model={model} forecast={forecast} />
+                <Handles frame={frame} handles={handles} bars={bars} model={model} forecast={forecast} />
               </>
             )}
           </Figure>

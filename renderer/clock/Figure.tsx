@@ -2,8 +2,7 @@
 import Plotly from 'plotly.js/lib/core';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { drawClock, type Drawn } from './figure.ts';
-import type { Handle } from './handles.ts';
-import { timeOf, xOf, type ChartFrame } from './frame.ts';
+import { timeOf, xOf } from './frame.ts';
 import { readPalette } from './palette.ts';
 import { useSize } from '../charts/useSize.ts';
 import { pointAt, showPart, showUsualPart } from '../state/momentStore.ts';
@@ -17,7 +16,7 @@ interface FigureProps {
   readonly view: Span;
   readonly units: UnitSystem;
   readonly theme: Theme;
-  readonly children: (frame: ChartFrame, handles: readonly Handle[]) => ReactNode;
+  readonly children: (placed: Pick<Drawn, 'frame' | 'handles' | 'bars'>) => ReactNode;
 }
 
 const minute = 60_000;
@@ -26,7 +25,7 @@ const config = { displayModeBar: false, scrollZoom: true, doubleClick: false, re
 export function Figure({ model, view, units, theme, children }: FigureProps) {
   const [room, size] = useSize();
   const plot = useRef<HTMLDivElement>(null);
-  const [placed, setPlaced] = useState<Pick<Drawn, 'frame' | 'handles'>>();
+  const [placed, setPlaced] = useState<Pick<Drawn, 'frame' | 'handles' | 'bars'>>();
   const frame = placed?.frame;
   const wish = useRef<() => void>(undefined);
   const frameRequest = useRef(0);
@@ -36,7 +35,7 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
     if (element === null || size.width < 100 || size.height < 100) return;
     wish.current = () => {
       const drawn: Drawn = drawClock({ model, view, size, units, palette: readPalette(element) });
-      setPlaced({ frame: drawn.frame, handles: drawn.handles });
+      setPlaced({ frame: drawn.frame, handles: drawn.handles, bars: drawn.bars });
       void Plotly.react(element, drawn.data, drawn.layout, config);
     };
     if (frameRequest.current === 0) {
@@ -97,7 +96,7 @@ export function Figure({ model, view, units, theme, children }: FigureProps) {
       }}
     >
       <div className="plot" ref={plot} />
-      {placed === undefined ? null : children(placed.frame, placed.handles)}
+      {placed === undefined ? null : children(placed)}
     </div>
   );
 }

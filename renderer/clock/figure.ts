@@ -2,7 +2,7 @@
 import { degreeUnit, degreesOfK } from '../words/figures.ts';
 import { clockText } from '../words/clock.ts';
 import { chartFrame, fontSize, margin, xOf, type ChartFrame } from './frame.ts';
-import { handlesOf, type Handle } from './handles.ts';
+import { barHandlesOf, handlesOf, type BarHandle, type Handle } from './handles.ts';
 import { lanesOf } from './lanes.ts';
 import { textWidth } from './measure.ts';
 import { airRipple, seriesNames, type ClockModel, type Span } from './model.ts';
@@ -18,6 +18,7 @@ export interface Drawn {
   readonly layout: Partial<Layout>;
   readonly frame: ChartFrame;
   readonly handles: readonly Handle[];
+  readonly bars: readonly BarHandle[];
 }
 function degreesShown(model: ClockModel, units: UnitSystem): { low: number; high: number } {
   const highest = Math.max(...model.series.map(({ kelvin }) => kelvin.reduce((a, b) => Math.max(a, b), 0)));
@@ -61,6 +62,30 @@ function curves({ model, units, palette }: Asked): Data[] {
     hoverinfo: 'skip',
     showlegend: false,
   }));
+}
+
+/** `#d55e00` at a fifth of its strength. */
+function faint(colour: string): string {
+  return `${colour}33`;
+}
+
+/** From P10 to P90 around the plate, a fifth as strong as its curve, with an outline. */
+function bandCurves({ model, units, palette }: Asked): Data[] {
+  const band = model.plateBand;
+  if (band === undefined) return [];
+  const x = band.at.map((at) => at / minute);
+  const edge = (kelvin: readonly number[], fill: boolean): Data => ({
+    type: 'scatter',
+    mode: 'lines',
+    name: fill ? 'plate top, P10' : 'plate top, P90',
+    x,
+    y: kelvin.map((one) => degreesOfK(one, units)),
+    line: { color: palette.series.top, width: 0.75 },
+    ...(fill ? { fill: 'tonexty', fillcolor: faint(palette.series.top) } : {}),
+    hoverinfo: 'skip',
+    showlegend: false,
+  });
+  return [edge(band.slow, false), edge(band.fast, true)];
 }
 
 export function drawClock(asked: Asked): Drawn {
@@ -125,5 +150,11 @@ export function drawClock(asked: Asked): Drawn {
     shapes: [...bandMark(asked, frame), ...marks.flatMap(({ shapes }) => shapes)],
     annotations: marks.flatMap(({ annotations }) => annotations),
   };
-  return { data: curves(asked), layout, frame, handles: handlesOf(lanes, model, frame) };
+  return {
+    data: [...curves(asked), ...bandCurves(asked)],
+    layout,
+    frame,
+    handles: handlesOf(lanes, model, frame),
+    bars: barHandlesOf(lanes, frame, model.movable),
+  };
 }

@@ -2,6 +2,7 @@
 import { margin, xOf, type ChartFrame } from './frame.ts';
 import type { Lanes } from './lanes.ts';
 import type { ClockModel } from './model.ts';
+import type { BarMove } from './moves.ts';
 import { clockText, dayText } from '../words/clock.ts';
 
 export interface Handle {
@@ -51,9 +52,44 @@ export function handlesOf(lanes: Lanes, model: ClockModel, frame: ChartFrame): r
 
 const minute = 60_000;
 
-/** Where a handle goes for so many milliseconds, in whole minutes of the clock. */
-export function movedTo(at: number, by: number): number {
-  return Math.round((at + by) / minute) * minute;
+/** A bar that can be taken hold of. */
+export interface BarHandle {
+  readonly move: BarMove;
+  /** ms, its begin */
+  readonly at: number;
+  /** px */
+  readonly x: number;
+  readonly width: number;
+  readonly top: number;
+  readonly height: number;
+  readonly outside: boolean;
+}
+
+/** px: a target that a finger meets (WCAG 2.2, 2.5.8) */
+const narrowest = 24;
+
+export function barHandlesOf(
+  lanes: Lanes,
+  frame: ChartFrame,
+  movable: (taskId: string) => BarMove | undefined,
+): readonly BarHandle[] {
+  const rowHeight = frame.lanesHeight / lanes.rows;
+  return lanes.bars.flatMap(({ bar, row, left, right }): readonly BarHandle[] => {
+    const move = movable(bar.task.id);
+    if (move === undefined) return [];
+    const width = Math.max(narrowest, right - left);
+    return [
+      {
+        move,
+        at: bar.from,
+        x: margin.left + (left + right - width) / 2,
+        width,
+        top: frame.lanesTop + row * rowHeight,
+        height: rowHeight,
+        outside: false,
+      },
+    ];
+  });
 }
 
 /**

@@ -1,5 +1,7 @@
 /** What the clock shows: every curve, event and bar of the evening on one axis of instants (ms). */
 import { clockText, epochOf, offsetOf } from '../words/clock.ts';
+import { movable, type BarMove } from './moves.ts';
+import { sampleAt } from '../../physics/numerics/samples.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { Task } from '../../physics/evening/answer.ts';
 import type { Bake, OvenTrace } from '../../physics/evening/run.ts';
@@ -29,6 +31,14 @@ export interface ClockEvent {
   readonly detail?: string;
   readonly at: number;
 }
+/** Two curves against the same instants. */
+export interface PlateBand {
+  /** ms */
+  readonly at: readonly number[];
+  /** K */
+  readonly slow: readonly number[];
+  readonly fast: readonly number[];
+}
 export interface LaneBar {
   readonly task: Task;
   readonly from: number;
@@ -51,6 +61,10 @@ export interface ClockModel {
   /** when the plate is ready, P10 to P90; undefined while it is being computed */
   readonly readyBand: Span | undefined;
   readonly bakes: readonly (Span & { readonly pizza: number })[];
+  /** the plate's top while it warms up, as fast as P10 and as slow as P90; undefined while that is being computed */
+  readonly plateBand: PlateBand | undefined;
+  /** whether a bar can be moved, by its task */
+  readonly movable: (taskId: string) => BarMove | undefined;
 }
 
 const minute = 60_000;
@@ -76,8 +90,30 @@ function readyBand({ answer }: Forecast): Span | undefined {
   };
 }
 
+/**
+ * How far the plate may be ahead or behind while it warms up: the preheat's own curve run through in the time of P10 and
+ * of P90, until the first pizza goes in. Later the range of the bakes says more.
+ */
+export function plateBandOf(
+  { seconds, plateTop }: Pick<OvenTrace, 'seconds' | 'plateTop'>,
+  minutes: { readonly middle: number; readonly short: number; readonly long: number },
+  span: Span,
+): PlateBand {
+  const { middle, short, long } = minutes;
+  const at: number[] = [];
+  for (let moment = span.from; moment < span.to; moment += minute / 2) at.push(moment);
+  at.push(span.to);
+  const read = (moment: number, stretched: number): number =>
+    sampleAt(seconds, plateTop, ((moment - span.from) / 1000) * (middle / stretched));
+  return {
+    at,
+    slow: at.map((moment) => read(moment, long)),
+    fast: at.map((moment) => read(moment, short)),
+  };
+}
+
 export function clockModel(forecast: Forecast): ClockModel {
-  const { answer, run } = forecast;
+  const { answer, run, evening } = forecast;
   const offset = offsetOf(answer.ovenOnAt);
   const ovenOn = epochOf(answer.ovenOnAt);
   const bars = answer.tasks.map((task) => ({ task, from: epochOf(task.from), to: epochOf(task.to) }));
@@ -113,6 +149,19 @@ export function clockModel(forecast: Forecast): ClockModel {
     ],
     bars,
     readyBand: band,
+    plateBand:
+      answer.range === null
+        ? undefined
+        : plateBandOf(
+            run.preheat.trace,
+            {
+              middle: answer.preheat.minutes,
+              short: answer.range.preheatMinutes[0],
+              long: answer.range.preheatMinutes[1],
+            },
+            { from: ovenOn, to: ovenOn + (run.bakes[0]?.inAt ?? lastSecond) * 1000 },
+          ),
+    movable: (taskId) => movable(evening, taskId),
     bakes: run.bakes.map(({ pizza, inAt, outAt }) => ({
       pizza,
       from: ovenOn + inAt * 1000,

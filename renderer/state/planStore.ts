@@ -110,12 +110,13 @@ let dragChanges: number | undefined;
 export function beginDrag(): void {
   dragChanges = 0;
 }
-export function dragTo(fields: Readonly<Record<string, unknown>>): void {
+export function dragTo(fields: Readonly<Record<string, unknown>>): Problem | undefined {
   const before = usePlan.getState().file;
-  change(fields);
-  if (dragChanges === undefined || usePlan.getState().file === before) return;
+  const problem = change(fields);
+  if (dragChanges === undefined || usePlan.getState().file === before) return problem;
   dragChanges += 1;
   if (dragChanges === 1) usePlan.temporal.getState().pause();
+  return problem;
 }
 export function endDrag(): void {
   dragChanges = undefined;

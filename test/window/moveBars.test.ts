@@ -1,0 +1,98 @@
+/** Bars of the clock taken hold of: what follows, one step of the history for a drag, and refusals with their reason. */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Browser, Page } from 'playwright-core';
+import { openBrowser } from '../support/browser.ts';
+import {
+  answersOf,
+  complete,
+  freshPlan,
+  minutesOf,
+  openWindow,
+  settled,
+  type OpenedWindow,
+} from '../support/window.ts';
+
+let browser: Browser;
+let opened: OpenedWindow;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  opened = await openWindow(browser);
+  page = opened.page;
+});
+afterAll(async () => {
+  expect(opened.errors).toEqual([]);
+  await opened.close();
+  await browser.close();
+});
+beforeEach(async () => {
+  await freshPlan(opened);
+});
+
+const dose = async (): Promise<number> => {
+  const field = page.getByLabel('Yeast dose', { exact: true });
+  if (!(await field.isVisible())) await page.getByRole('button', { name: /^Dough/ }).click();
+  return Number.parseFloat(await field.inputValue());
+};
+
+describe('the mix', () => {
+  it('is moved by keys: sooner takes less yeast, the meal stays, undo brings it back', async () => {
+    // The strip shows the whole evening; its beginning is brought into the chart.
+    await page.getByRole('slider', { name: 'Part of the evening shown' }).press('Home');
+    const mix = page.getByRole('slider', { name: /^Mix: the yeast follows/ });
+    const [before, eat, yeast] = [
+      await mix.getAttribute('aria-valuetext'),
+      (await answersOf(page)).eat,
+      await dose(),
+    ];
+    await mix.press('Shift+ArrowLeft');
+    await settled(page);
+    expect((await answersOf(page)).eat).toBe(eat);
+    expect(await dose()).toBeLessThan(yeast);
+    await expect
+      .poll(async () => minutesOf((await mix.getAttribute('aria-valuetext'))!))
+      .toBeLessThan(minutesOf(before!) - 13);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect(await dose()).toBe(yeast);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  });
+});
+
+describe('a later pizza', () => {
+  it('is dragged as one step: it waits longer, and the evening ends later', async () => {
+    const last = async (): Promise<string> => page.locator('#answer-eat .answer-range').innerText();
+    const before = await last();
+    const bar = page.getByRole('slider', { name: 'Pizza 2: the wait between two follows' });
+    const box = (await bar.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let right = 6; right <= 48; right += 6) await page.mouse.move(x + right, y);
+    await page.mouse.up();
+    await settled(page);
+    expect(await last()).not.toBe(before);
+    await page.keyboard.press('Control+z');
+    await settled(page);
+    expect(await last()).toBe(before);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  });
+
+  it('does not go in before the one before is out, and says so', async () => {
+    const bar = page.getByRole('slider', { name: 'Pizza 2: the wait between two follows' });
+    await bar.press('Shift+ArrowLeft');
+    expect(await page.getByRole('alert').innerText()).toContain('pizza 1 is still on the plate');
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Close the notice' }).click();
+  });
+});
+
+describe('the curves', () => {
+  it('have a band from P10 to P90 around the plate once the ranges are there', async () => {
+    await complete(page);
+    const fills = page.locator('.plot .scatterlayer .fills path');
+    await expect.poll(() => fills.count()).toBeGreaterThan(0);
+    expect((await fills.first().getAttribute('d'))!.length).toBeGreaterThan(100);
+  });
+});
