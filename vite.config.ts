@@ -24,5 +24,7 @@ export default defineConfig({
     // Fonts and workers stay files: the Content-Security-Policy allows no inline ones.
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 2000,
+    // Two workers are built within this build: that their plugins take most of its time is as it should be.
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
 });

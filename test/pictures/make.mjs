@@ -2,11 +2,11 @@
  * Makes the pictures of the README from the built window: `npm run pictures`. Plain JavaScript, so that it runs
  * without a build of its own.
  */
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -24,6 +24,9 @@ const address = await new Promise((found, failed) => {
   });
   server.on('exit', () => failed(new Error('the window was not served; run `npm run build` first')));
 });
+
+const handouts = join(data, 'handouts');
+spawnSync(process.execPath, [join(root, 'dist/main/handout.js'), '--out', handouts], { stdio: 'inherit' });
 
 const browser = await chromium.launch({
   executablePath: process.env.CHROME_PATH ?? '/usr/bin/chromium',
@@ -45,6 +48,20 @@ try {
     await page.waitForTimeout(1500);
     await page.screenshot({ path: join(root, `test/pictures/plan-${theme}.png`) });
   }
+  await page.emulateMedia({ colorScheme: 'light' });
+  for (const [key, name] of [
+    ['3', 'adjust'],
+    ['2', 'compare'],
+  ]) {
+    await page.keyboard.press(`Control+${key}`);
+    // Long work says how far it is.
+    await page.waitForTimeout(1500);
+    await page.locator('progress, [role=progressbar]').first().waitFor({ state: 'detached', timeout: 120_000 });
+    await page.screenshot({ path: join(root, `test/pictures/${name}.png`) });
+  }
+  await page.setViewportSize({ width: 794, height: 1123 });
+  await page.goto(pathToFileURL(join(handouts, 'page.html')).href);
+  await page.screenshot({ path: join(root, 'test/pictures/page.png') });
 } finally {
   await browser.close();
   server.kill('SIGINT');
