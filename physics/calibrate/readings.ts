@@ -204,6 +204,12 @@ function guessedUnit(table: Table): 'degC' | 'degF' {
   return Math.max(...values, 0) > hotterThanAnyOven ? 'degF' : 'degC';
 }
 
+/** On one line, for a message: a quote left open swallows the lines behind it. */
+function shortened(text: string): string {
+  const line = text.replaceAll(/\s*[\n\r]+\s*/gu, ' | ').trim();
+  return line === '' ? 'nothing' : line.slice(0, 80);
+}
+
 function readRow(
   line: Line,
   table: Table,
@@ -214,7 +220,7 @@ function readRow(
   const { cells, number } = line;
   const drop = (found: string, allowed = allowedRow): DroppedRow => ({
     line: number,
-    found: found.slice(0, 80),
+    found: shortened(found),
     allowed,
   });
   const time = cells[columns.time] ?? '';
@@ -305,7 +311,7 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
       bakes: [],
       dropped: lines.map(({ number, cells }) => ({
         line: number,
-        found: cells.join(',').slice(0, 80),
+        found: shortened(cells.join(',')),
         allowed: allowedRow,
       })),
       repeated: 0,

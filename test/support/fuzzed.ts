@@ -1,6 +1,7 @@
 /** What any text at all may do to a reader: be taken, or be refused in one line that says what is allowed. Nothing else. */
 import fc from 'fast-check';
 import { expect } from 'vitest';
+import { readReadings } from '../../physics/calibrate/readings.ts';
 import { readInstant, writeInstant } from '../../physics/evening/clock.ts';
 import { demos } from '../../physics/evening/demos.ts';
 import { allPlanPaths, setPath } from '../../physics/evening/planPath.ts';
@@ -180,7 +181,58 @@ export function fuzzSettings(numRuns: number, seed: number): void {
   );
 }
 
+const logs = [
+  'time,place,temperature\n5 min,ovenAir,120 degC\n20 min,plateTop,212 degC\n35 min,plateCore,480 degF\n',
+  'Time;Temp 1 (°C)\r\n00:00:00;21,4\r\n00:05:00;98,2\r\n00:10:00;161,0\r\n',
+  'Probe log v2\nserial 17\n\ndate\ttop_degF\tair_degF\n2026-01-31T18:50:00+01:00\t300\t410\n2026-01-31T18:55:00+01:00\t352\t455\n',
+  'time,place,temperature,pizza\n36 min,plateTop,252 degC,1\n43 min,base,lightness 58,1\n',
+  '"0:30","72.5"\n"1:00","80"\n',
+];
+const logSpice = [
+  ',',
+  ';',
+  '\t',
+  '"',
+  '""',
+  '\n',
+  '\r',
+  ':',
+  '-',
+  '1e9',
+  '=1+1',
+  '\ufeff',
+  '°F',
+  'degC',
+  ' ',
+  '99999',
+  '.',
+];
+
+export function fuzzReadings(numRuns: number, seed: number): void {
+  const ovenOn = Date.parse('2026-01-31T18:45:00+01:00');
+  fc.assert(
+    fc.property(nearly(logs, logSpice), (text) => {
+      const { readings, bakes, dropped, repeated } = readReadings(text, { ovenOn, offsetMinutes: 60 });
+      let last = -Infinity;
+      for (const { seconds, temperature } of readings) {
+        expect(Number.isFinite(seconds) && Number.isFinite(temperature)).toBe(true);
+        expect(seconds).toBeGreaterThanOrEqual(Math.max(last, 0));
+        last = seconds;
+      }
+      for (const { inAt, outAt, lightness } of bakes)
+        expect([inAt, outAt, lightness].every(Number.isFinite)).toBe(true);
+      expect(repeated).toBeGreaterThanOrEqual(0);
+      for (const row of dropped) {
+        expect(row.line).toBeGreaterThan(0);
+        oneLine(row);
+      }
+    }),
+    { numRuns, seed },
+  );
+}
+
 export const fuzzers = {
+  'logs of readings': fuzzReadings,
   'texts for quantities': fuzzUnits,
   'texts for instants': fuzzClock,
   'texts for plan files': fuzzPlans,
