@@ -109,9 +109,12 @@ export async function enterInto(page: Page, label: string, text: string): Promis
   await settled(page);
 }
 
-/** A file of a plan that says this and nothing else. */
-export function writtenPlan(fields: Omit<PlanFile, 'format' | 'version'>): string {
-  const file = join(tempFolder(), 'evening.hearthclock');
+/** A file of a plan that says this and nothing else. @param folder removed with the test when left out */
+export function writtenPlan(
+  fields: Omit<PlanFile, 'format' | 'version'>,
+  folder: string = tempFolder(),
+): string {
+  const file = join(folder, 'evening.hearthclock');
   writeFileSync(file, JSON.stringify({ format: planFormat, version: planVersion, ...fields }));
   return file;
 }
