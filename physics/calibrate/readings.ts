@@ -2,13 +2,14 @@
  * Readings of a thermometer as a cook writes them down (`20 min,plateTop,212 degC`) or a probe logs them: columns found by
  * content, units by cell, header or range. Never throws; what cannot be read is left out, counted and named.
  */
+import { placeIds, type PlaceId } from '../evening/ids.ts';
 import { readShade } from '../evening/shade.ts';
 import { readQuantity } from '../quantities/index.ts';
 import { dialects, plainNumber, splitCells, type Dialect, type Line } from './delimited.ts';
 import { secondsOf, timeGuess, type TimeKind } from './readingTimes.ts';
 
-export const readingPlaces = ['ovenAir', 'plateTop', 'plateCore', 'dough'] as const;
-export type ReadingPlace = (typeof readingPlaces)[number];
+export const readingPlaces = placeIds;
+export type ReadingPlace = PlaceId;
 
 export interface Reading {
   /** line of the text, 1 for the first */

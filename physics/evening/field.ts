@@ -140,3 +140,20 @@ export function energyPrice() {
     facts<EnergyPrice>({ kind: 'price', allowed }),
   );
 }
+
+/** A duration that may carry a minus sign: so much later, or sooner. Gives s. */
+export function signedDuration(most: string) {
+  const limit = si(most, 'duration');
+  const allowed = `-${most} to ${most}`;
+  return v.pipe(
+    v.string(allowed),
+    v.rawTransform<string, number>(({ dataset, addIssue, NEVER }) => {
+      const text = dataset.value.trim();
+      const read = readQuantity(text.replace(/^-/u, ''), 'duration');
+      if (read.ok && read.value <= limit) return text.startsWith('-') ? -read.value : read.value;
+      addIssue({ message: allowed, received: JSON.stringify(dataset.value), expected: allowed });
+      return NEVER;
+    }),
+    facts<number>({ kind: 'text', allowed }),
+  );
+}

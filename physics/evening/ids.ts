@@ -57,3 +57,20 @@ export type TomatoId = (typeof tomatoIds)[number];
 export type YeastId = (typeof yeastIds)[number];
 export type MixingId = (typeof mixingIds)[number];
 export type CheeseId = (typeof cheeseIds)[number];
+
+/** Where a thermometer is. */
+export const placeIds = ['ovenAir', 'plateTop', 'plateCore', 'dough'] as const;
+export type PlaceId = (typeof placeIds)[number];
+
+/** What can happen on an evening. */
+export const logWhatIds = [
+  'done',
+  'skipped',
+  'longer',
+  'guestsLate',
+  'reading',
+  'heard',
+  'words',
+  'clockMoved',
+] as const;
+export type LogWhatId = (typeof logWhatIds)[number];

@@ -13,8 +13,10 @@ import type {
   FuelId,
   KeepId,
   LiquidId,
+  LogWhatId,
   MixingId,
   OvenPresetId,
+  PlaceId,
   PlateMaterialId,
   RisePieceId,
   RisePlaceId,
@@ -58,6 +60,21 @@ export interface OvenPhysicsFile {
   sensorWallShare?: number;
   circulation?: string;
   fanCoefficient?: string;
+}
+
+/** Something that happened on the evening; which fields it has goes by `what`. */
+export interface LogEntryFile {
+  at: string;
+  what: LogWhatId;
+  /** id of a task of the plan */
+  step?: string;
+  /** a duration; a minus sign for sooner or back */
+  by?: string;
+  place?: PlaceId;
+  temperature?: string;
+  pizza?: number;
+  words?: string;
+  shade?: string;
 }
 
 export interface PlanFile {
@@ -175,4 +192,6 @@ export interface PlanFile {
     thermostatOffset?: string;
     // percent of the value; for emissivities a number
   } & Partial<Record<Exclude<UncertainName, 'thermostatOffset'>, number>>;
+  /** what happened, and what the cook said of it; opens the next evening */
+  tonight?: { log?: LogEntryFile[] };
 }

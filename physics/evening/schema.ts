@@ -5,7 +5,17 @@
  */
 import * as v from 'valibot';
 import { browningLawIds } from '../bake/browning.ts';
-import { choice, energyPrice, flag, instant, line, number, quantity, shade } from './field.ts';
+import {
+  choice,
+  energyPrice,
+  flag,
+  instant,
+  line,
+  number,
+  quantity,
+  shade,
+  signedDuration,
+} from './field.ts';
 import {
   anchorIds,
   benchIds,
@@ -16,8 +26,10 @@ import {
   fuelIds,
   keepIds,
   liquidIds,
+  logWhatIds,
   mixingIds,
   ovenPresetIds,
+  placeIds,
   plateMaterialIds,
   risePieceIds,
   risePlaceIds,
@@ -28,6 +40,7 @@ import {
 } from './ids.ts';
 import { planFormat, planVersion } from './planFile.ts';
 import { usualSpread } from './uncertain.ts';
+import type { LogWhatId } from './ids.ts';
 import type { UncertainName } from './uncertain.ts';
 
 const degrees = { metric: 'degC', us: 'degF' } as const;
@@ -257,6 +270,45 @@ const known = {
   crust: percentOf('crust'),
 };
 
+const needed = {
+  done: ['step'],
+  skipped: ['step'],
+  heard: ['step'],
+  longer: ['step', 'by'],
+  guestsLate: ['by'],
+  clockMoved: ['by'],
+  reading: ['place', 'temperature'],
+  words: ['pizza', 'words'],
+} as const satisfies Readonly<Record<LogWhatId, readonly string[]>>;
+const logEntry = v.pipe(
+  v.object(
+    {
+      at: instant(),
+      what: choice(logWhatIds),
+      step: v.optional(line(40)),
+      by: v.optional(signedDuration('24 h')),
+      place: v.optional(choice(placeIds)),
+      temperature: v.optional(quantity('temperature', '-40 degC', '1000 degC', degrees)),
+      pizza: v.optional(number(1, 20, true)),
+      words: v.optional(line(500)),
+      shade: v.optional(shade()),
+    },
+    'at and what for every entry',
+  ),
+  v.check(
+    (entry) => needed[entry.what].every((name) => entry[name] !== undefined),
+    `what each entry needs beside at and what: ${Object.entries(needed)
+      .map(([what, names]) => `${what} ${names.join(' and ')}`)
+      .join(', ')}`,
+  ),
+);
+const tonight = {
+  log: v.pipe(
+    v.array(logEntry, 'a list of entries, each with at and what'),
+    v.check((entries) => entries.length <= 2000, 'at most 2000 entries'),
+  ),
+};
+
 /** A block of which anything may be left out, or all of it. */
 const some = <const E extends v.ObjectEntries>(entries: E) => v.optional(v.partial(v.object(entries)));
 
@@ -271,6 +323,7 @@ export const planSchema = v.object({
   dough: some({ liquid, ...dough, yeast: some(yeast), phases }),
   toppings: some({ ...toppings, cheese }),
   known: some(known),
+  tonight: some(tonight),
 });
 
 export const fullSchema = v.object({

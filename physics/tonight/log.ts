@@ -1,0 +1,116 @@
+/** What happened on the evening, entry by entry, as the plan file keeps it. Everything else is worked out from it. */
+import { readInstant, writeInstant } from '../evening/clock.ts';
+import type { LogEntryFile } from '../evening/planFile.ts';
+import { readShade } from '../evening/shade.ts';
+import { readQuantity } from '../quantities/index.ts';
+import type { ReadingPlace } from '../calibrate/readings.ts';
+
+export type Happened =
+  /** a step is over; for `preheat`: the oven was switched on */
+  | { readonly what: 'done'; readonly step: string }
+  | { readonly what: 'skipped'; readonly step: string }
+  /** it takes so many seconds longer (one more minute) */
+  | { readonly what: 'longer'; readonly step: string; readonly seconds: number }
+  /** what still lies ahead is wanted so many seconds later; less than 0: sooner */
+  | { readonly what: 'guestsLate'; readonly seconds: number }
+  | { readonly what: 'reading'; readonly place: ReadingPlace; readonly temperature: number }
+  /** the alarm of a step was heard */
+  | { readonly what: 'heard'; readonly step: string }
+  /** the cook's own words about a pizza, with the shade of its base if it was judged */
+  | {
+      readonly what: 'words';
+      readonly pizza: number;
+      readonly words: string;
+      readonly lightness: number | undefined;
+    }
+  /** the clock on the wall was put forward (or back, less than 0) by so many seconds: earlier entries move with it */
+  | { readonly what: 'clockMoved'; readonly seconds: number };
+
+export type LogEntry = Happened & {
+  /** ms since 1970-01-01T00:00Z, by the clock as it then was */
+  readonly at: number;
+};
+
+/** s of a text the schema has already taken */
+function secondsOf(text: string | undefined): number {
+  const read = readQuantity((text ?? '').replace(/^-/u, ''), 'duration');
+  if (!read.ok) throw new Error(`log: found ${read.problem.found}; allowed ${read.problem.allowed}`);
+  return text?.startsWith('-') ? -read.value : read.value;
+}
+
+function entryOf(entry: LogEntryFile): LogEntry {
+  const read = readInstant(entry.at);
+  if (!read.ok) throw new Error(`log: found ${read.problem.found}; allowed ${read.problem.allowed}`);
+  const at = read.instant.epochMilliseconds;
+  switch (entry.what) {
+    case 'done':
+    case 'skipped':
+    case 'heard':
+      return { at, what: entry.what, step: entry.step ?? '' };
+    case 'longer':
+      return { at, what: 'longer', step: entry.step ?? '', seconds: secondsOf(entry.by) };
+    case 'guestsLate':
+    case 'clockMoved':
+      return { at, what: entry.what, seconds: secondsOf(entry.by) };
+    case 'reading': {
+      const temperature = readQuantity(entry.temperature ?? '', 'temperature');
+      if (!temperature.ok) throw new Error(`log: found ${temperature.problem.found}`);
+      return { at, what: 'reading', place: entry.place ?? 'plateTop', temperature: temperature.value };
+    }
+    case 'words': {
+      const lightness = entry.shade === undefined ? undefined : readShade(entry.shade);
+      return { at, what: 'words', pizza: entry.pizza ?? 1, words: entry.words ?? '', lightness };
+    }
+  }
+}
+
+/** The log of a plan file that has been read, in the order of the file. */
+export function readLog(entries: readonly LogEntryFile[]): readonly LogEntry[] {
+  return entries.map(entryOf);
+}
+
+const shortest = (seconds: number): string =>
+  `${seconds < 0 ? '-' : ''}${Number(Math.abs(seconds).toFixed(1))} s`;
+
+/** An entry in the words of the file. @param offsetMinutes east of UTC, of the clock on the wall */
+export function writeEntry(entry: LogEntry, offsetMinutes: number): LogEntryFile {
+  const at = writeInstant({ epochMilliseconds: entry.at, offsetMinutes });
+  switch (entry.what) {
+    case 'done':
+    case 'skipped':
+    case 'heard':
+      return { at, what: entry.what, step: entry.step };
+    case 'longer':
+      return { at, what: 'longer', step: entry.step, by: shortest(entry.seconds) };
+    case 'guestsLate':
+    case 'clockMoved':
+      return { at, what: entry.what, by: shortest(entry.seconds) };
+    case 'reading':
+      return {
+        at,
+        what: 'reading',
+        place: entry.place,
+        temperature: `${Number((entry.temperature - 273.15).toFixed(1))} degC`,
+      };
+    case 'words':
+      return {
+        at,
+        what: 'words',
+        pizza: entry.pizza,
+        words: entry.words,
+        ...(entry.lightness === undefined
+          ? {}
+          : { shade: `lightness ${Number(entry.lightness.toFixed(1))}` }),
+      };
+  }
+}
+
+/** Entries by the clock as it is now: those before it was put forward or back move with it. */
+export function byTodaysClock(log: readonly LogEntry[]): readonly LogEntry[] {
+  return log.map((entry, index) => {
+    const moved = log
+      .slice(index + 1)
+      .reduce((sum, later) => (later.what === 'clockMoved' ? sum + later.seconds : sum), 0);
+    return { ...entry, at: entry.at + 1000 * moved };
+  });
+}

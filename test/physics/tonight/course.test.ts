@@ -1,0 +1,218 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Task } from '../../../physics/evening/answer.ts';
+import { saturday } from '../../../physics/evening/demos.ts';
+import { planFromFile } from '../../../physics/evening/planEvening.ts';
+import { readPlanObject } from '../../../physics/evening/readPlan.ts';
+import { courseOf, movedBetween, type Course } from '../../../physics/tonight/course.ts';
+import { readLog, writeEntry, type Happened, type LogEntry } from '../../../physics/tonight/log.ts';
+
+let tasks: readonly Task[];
+
+beforeAll(() => {
+  const planned = planFromFile(saturday, { now: 0, band: false, advice: false });
+  if (!planned.ok) throw new Error('the built-in evening');
+  tasks = planned.answer.tasks;
+}, 30_000);
+
+const minute = 60_000;
+const taskAt = (id: string): { readonly from: number; readonly to: number } => {
+  const { from, to } = tasks.find((task) => task.id === id)!;
+  return { from: Date.parse(from), to: Date.parse(to) };
+};
+const course = (log: readonly LogEntry[], now: number, preheatSeconds?: number): Course =>
+  courseOf({ tasks, log, now, preheatSeconds });
+const step = ({ steps }: Course, id: string) => steps.find((s) => s.id === id)!;
+const entry = (at: number, happened: Happened): LogEntry => ({ at, ...happened });
+const done = (id: string, at: number): LogEntry => entry(at, { what: 'done', step: id });
+
+/** Everything done on time, up to a moment. */
+function onTime(until: number): LogEntry[] {
+  return tasks
+    .filter(({ id, lane }) => lane === 'hands' || id === 'preheat' || id.startsWith('bake-'))
+    .map(({ id }) => done(id, id === 'preheat' ? taskAt(id).from : taskAt(id).to))
+    .filter(({ at }) => at <= until);
+}
+
+describe('an evening that goes as planned', () => {
+  it('keeps every hour of the plan, before it begins and while it runs', () => {
+    const early = course([], taskAt('hands-mix').from - 60 * minute);
+    for (const { from, to, planned, status } of early.steps) {
+      expect([from, to]).toEqual([planned.from, planned.to]);
+      expect(status).toBe('ahead');
+    }
+    const at = taskAt('bake-2').from + minute;
+    const running = course(onTime(at), at);
+    for (const { id, from, to, planned } of running.steps)
+      expect([id, Math.abs(from - planned.from) <= minute, Math.abs(to - planned.to) <= minute]).toEqual([
+        id,
+        true,
+        true,
+      ]);
+    expect(running.now!.id).toBe('bake-2');
+    expect(running.next!.id).toMatch(/^(turn-2|shape-3)$/u);
+  });
+
+  it('says what to do now and what comes next', () => {
+    const before = taskAt('preheat').from;
+    const due = course(onTime(before - 1), before + minute);
+    expect(due.now).toMatchObject({ id: 'preheat', status: 'due' });
+    const on = course([...onTime(before - 1), done('preheat', before + minute)], before + 2 * minute);
+    expect(step(on, 'preheat').status).toBe('running');
+    expect(step(on, 'preheat').to - step(on, 'preheat').from).toBe(
+      taskAt('preheat').to - taskAt('preheat').from,
+    );
+  });
+});
+
+describe('what happens otherwise', () => {
+  it('an oven switched on late moves the first load and all after it, and says by how much', () => {
+    const on = taskAt('preheat').from;
+    const before = course(onTime(on - 1), on - minute);
+    const late = [...onTime(on - 1), done('preheat', on + 10 * minute)];
+    const after = course(late, on + 10 * minute);
+    expect(step(after, 'load-1').from - taskAt('load-1').from).toBe(10 * minute);
+    const moved = movedBetween(before, after);
+    expect(moved.find(({ id }) => id === 'bake-4')!.seconds).toBe(600);
+    expect(moved.map(({ id }) => id)).not.toContain('rest');
+  });
+
+  it('readings that say the plate takes longer move the load by that', () => {
+    const on = taskAt('preheat').from;
+    const usual = (taskAt('preheat').to - on) / 1000;
+    const log = [...onTime(on - 1), done('preheat', on)];
+    const after = course(log, on + minute, usual + 480);
+    expect(step(after, 'load-1').from - taskAt('load-1').from).toBe(480_000);
+  });
+
+  it('one more minute in the oven moves what follows, and a pizza taken out early lets the next in sooner', () => {
+    const at = taskAt('bake-1').to - minute;
+    const log = onTime(at);
+    const before = course(log, at);
+    const more = course([...log, entry(at, { what: 'longer', step: 'bake-1', seconds: 60 })], at);
+    expect(step(more, 'bake-1').to - step(before, 'bake-1').to).toBe(minute);
+    expect(step(more, 'load-2').from - step(before, 'load-2').from).toBe(minute);
+    const out = course([...log, done('bake-1', at)], at);
+    expect(step(out, 'recover-2').from).toBe(at);
+    expect(step(out, 'bake-2').from).toBeLessThan(step(before, 'bake-2').from);
+  });
+
+  it('what nobody confirms is not over: it is due, and what waits for it waits', () => {
+    const at = taskAt('bake-1').to;
+    const log = onTime(at - 1);
+    const late = course(log, at + 3 * minute);
+    expect(step(late, 'bake-1')).toMatchObject({ status: 'due', to: at + 3 * minute, calls: at });
+    expect(step(late, 'recover-2').from).toBe(at + 3 * minute);
+    expect(late.now!.id).toBe('bake-1');
+  });
+
+  it('a skipped step takes no time', () => {
+    const at = taskAt('turn-1').from;
+    const skipped = course([...onTime(at - 1), entry(at, { what: 'skipped', step: 'turn-1' })], at);
+    expect(step(skipped, 'turn-1')).toMatchObject({ status: 'skipped', to: at });
+    expect(step(skipped, 'bake-1').to).toBe(taskAt('bake-1').to);
+  });
+
+  it('guests half an hour late: oven and pizzas wait, the dough does not; too late for the dough is said', () => {
+    const at = taskAt('hands-ball').to;
+    const later = (minutes: number): Course =>
+      course([...onTime(at), entry(at, { what: 'guestsLate', seconds: 60 * minutes })], at);
+    const half = later(30);
+    expect(step(half, 'preheat').from - taskAt('preheat').from).toBe(30 * minute);
+    expect(step(half, 'bake-4').to - taskAt('bake-4').to).toBe(30 * minute);
+    expect(step(half, 'rest').to).toBe(taskAt('rest').to);
+    expect(half.doughPast).toBeUndefined();
+    expect(later(9 * 60).doughPast).toBe(taskAt('ready').to);
+    // Once the oven is on it stays on: only the pizzas wait.
+    const on = taskAt('preheat').from;
+    const hot = course([...onTime(on), entry(on, { what: 'guestsLate', seconds: 1200 })], on + minute);
+    expect(step(hot, 'preheat').from).toBe(on);
+    expect(step(hot, 'load-1').from - taskAt('load-1').from).toBe(20 * minute);
+  });
+});
+
+describe('the clock on the wall', () => {
+  const at = () => taskAt('bake-1').from + 2 * minute;
+
+  it('three hours of sleep: what came due is due since then, nothing is lost', () => {
+    const late = course(onTime(at()), at() + 180 * minute);
+    expect(step(late, 'bake-1')).toMatchObject({ status: 'due', calls: taskAt('bake-1').to });
+    expect(step(late, 'bake-4').status).toBe('ahead');
+  });
+
+  it('set back by an hour in mid-bake: the bake ends when it would have, by the new clock', () => {
+    const log = [...onTime(at()), entry(at() - 60 * minute, { what: 'clockMoved', seconds: -3600 })];
+    const after = course(log, at() - 60 * minute);
+    expect(step(after, 'bake-1').to).toBe(taskAt('bake-1').to - 60 * minute);
+    expect(step(after, 'bake-1').status).toBe('running');
+  });
+
+  it('a reload gives the same course: the file holds all of it', () => {
+    const log = [
+      ...onTime(at()),
+      entry(at(), { what: 'longer', step: 'bake-1', seconds: 60 }),
+      entry(at(), { what: 'guestsLate', seconds: -90 }),
+      entry(at(), { what: 'reading', place: 'plateTop', temperature: 523.15 }),
+      entry(at(), { what: 'words', pizza: 1, words: 'crisp, a little pale', lightness: 62 }),
+      entry(at(), { what: 'heard', step: 'bake-1' }),
+    ];
+    const file = { ...saturday, tonight: { log: log.map((one) => writeEntry(one, 60)) } };
+    const text = JSON.parse(JSON.stringify(file)) as typeof file;
+    expect(readPlanObject(text, { now: 0 }).ok).toBe(true);
+    const again = readLog(text.tonight.log);
+    expect(again).toEqual(log.map((one) => ({ ...one, at: Math.floor(one.at / 1000) * 1000 })));
+    expect(course(again, at()).now!.id).toBe(course(log, at()).now!.id);
+  });
+
+  it.each([
+    ['spring', '2026-03-28T22:00:00+01:00', '+01:00'],
+    ['autumn', '2026-10-24T22:00:00+02:00', '+02:00'],
+  ])('a rise of ten hours over the night of the %s change lasts ten hours', (_, mix, offset) => {
+    const from = Date.parse(mix);
+    const text = (ms: number): string =>
+      new Date(ms + (offset === '+01:00' ? 1 : 2) * 3_600_000).toISOString().replace(/\.\d+Z$/u, offset);
+    const night: Task[] = [
+      {
+        id: 'hands-mix',
+        lane: 'hands',
+        name: 'Mix',
+        from: text(from),
+        to: text(from + 15 * minute),
+        needs: [],
+        waitsFor: [],
+      },
+      {
+        id: 'rise',
+        lane: 'dough',
+        name: 'Rise',
+        from: text(from + 15 * minute),
+        to: text(from + 615 * minute),
+        needs: [],
+        waitsFor: ['hands-mix'],
+      },
+    ];
+    const late = courseOf({
+      tasks: night,
+      log: [done('hands-mix', from + 20 * minute)],
+      now: from + 21 * minute,
+    });
+    expect(step(late, 'rise').to - (from + 20 * minute)).toBe(600 * minute);
+  });
+});
+
+describe('a log that no plan may have', () => {
+  it.each([
+    [{ at: 'noon', what: 'done', step: 'rise' }, 'tonight.log.0.at'],
+    [{ at: '2026-01-31T19:00:00+01:00', what: 'eaten' }, 'tonight.log.0.what'],
+    [{ at: '2026-01-31T19:00:00+01:00', what: 'done' }, 'tonight.log.0'],
+    [{ at: '2026-01-31T19:00:00+01:00', what: 'longer', step: 'bake-1', by: '40 K' }, 'tonight.log.0.by'],
+    [
+      { at: '2026-01-31T19:00:00+01:00', what: 'reading', place: 'chimney', temperature: '200 degC' },
+      'tonight.log.0.place',
+    ],
+    [{ at: '2026-01-31T19:00:00+01:00', what: 'words', pizza: 1, words: 'a\nb' }, 'tonight.log.0.words'],
+    [{ at: '2026-01-31T19:00:00+01:00', what: 'done', step: 'rise', who: 'me' }, 'tonight.log.0.who'],
+  ])('%j', (logEntry, path) => {
+    const read = readPlanObject({ ...saturday, tonight: { log: [logEntry] } }, { now: 0 });
+    expect(read.ok ? [] : read.problems.map((problem) => problem.path)).toContain(path);
+  });
+});
