@@ -72,6 +72,24 @@ export const calls = {
     }),
     answer: v.strictObject({ shown: v.boolean() }),
   },
+  /**
+   * The alarms that still can ring, all of them, each with its instant (ms since 1970-01-01T00:00Z): the shell keeps the
+   * time, since a hidden window is held back, and pushes `alarmDue` when one is due. An empty list ends them.
+   */
+  setAlarms: {
+    ask: v.pipe(
+      v.array(
+        v.strictObject({
+          step: v.pipe(v.string(), v.minLength(1), v.maxLength(40)),
+          at: v.pipe(v.number(), v.safeInteger(), v.minValue(0)),
+          title: v.pipe(v.string(), v.minLength(1), v.maxLength(60)),
+          body: v.pipe(v.string(), v.maxLength(180)),
+        }),
+      ),
+      v.maxLength(200),
+    ),
+    answer: v.null(),
+  },
   /** While timers run; `kept: false` where the window has to keep the screen awake by its own means. */
   keepAwake: {
     ask: v.picklist(['off', 'machine', 'screen']),
@@ -83,6 +101,8 @@ export const calls = {
 export const pushes = {
   /** another file was opened from outside (second start, double click) */
   opened: planDocument,
+  /** an alarm is due; the window looks at all of them, so that none rings twice */
+  alarmDue: v.strictObject({ step: v.string() }),
   /** a menu item was chosen */
   command: v.picklist(['new', 'open', 'save', 'saveAs', 'undo', 'redo', 'print', 'settings']),
 } as const;

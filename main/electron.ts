@@ -69,7 +69,7 @@ if (app.requestSingleInstanceLock({ file: file ?? null })) {
 
 async function openWindow(): Promise<void> {
   const platform = electronPlatform(() => window);
-  const opened = await openServices({ platform, places: own, version: app.getVersion(), file, warn });
+  const opened = await openServices({ platform, places: own, version: app.getVersion(), file, warn, push });
   services = opened;
   const { bridge } = opened;
   // The window asks for it when it greets.

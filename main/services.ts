@@ -1,7 +1,8 @@
 /** The services behind the bridge: one implementation for every host. */
 import { mkdir } from 'node:fs/promises';
 import { wording } from '../physics/evening/problem.ts';
-import type { Answer, Bridge, PlanDocument } from './bridge.ts';
+import { AlarmClock } from './alarmClock.ts';
+import type { Answer, Bridge, PlanDocument, Push, PushName } from './bridge.ts';
 import { inTurn, sweepTemporaries } from './files/atomicWrite.ts';
 import { causeOf, type Disk } from './files/disk.ts';
 import { Documents } from './files/documents.ts';
@@ -17,6 +18,8 @@ export interface ServiceOptions {
   /** the plan named on the command line or double-clicked */
   readonly file?: string | undefined;
   readonly warn: Warn;
+  /** tells the window something unasked; missing in tests that have none */
+  readonly push?: <K extends PushName>(name: K, what: Push<K>) => void;
   /** where files are written, for tests */
   readonly disk?: Disk;
 }
@@ -29,7 +32,7 @@ export interface Services {
 
 /** Makes the program's own folders and sweeps what a killed save left in them. */
 export async function openServices(options: ServiceOptions): Promise<Services> {
-  const { platform, places, version, warn, disk } = options;
+  const { platform, places, version, warn, disk, push = () => undefined } = options;
   for (const folder of [places.root, places.plans, places.unsaved]) {
     // What a cook writes down is nobody else's business on a shared machine.
     await mkdir(folder, { recursive: true, mode: 0o700 });
@@ -39,6 +42,11 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
   const unsaved = new UnsavedWork(places.unsaved, warn, process.pid, disk);
   /** Shown again when the window is loaded again. */
   let current = options.file;
+
+  const alarmClock = new AlarmClock(({ step, title, body }) => {
+    platform.notify({ title, body });
+    push('alarmDue', { step });
+  });
 
   const openFromOutside = async (path: string): Promise<PlanDocument> => {
     const plan = await documents.open(path);
@@ -143,6 +151,10 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
       return null;
     },
     notify: (note) => Promise.resolve({ shown: platform.notify(note) }),
+    setAlarms: (alarms) => {
+      alarmClock.set(alarms);
+      return Promise.resolve(null);
+    },
     keepAwake: (what) => Promise.resolve({ kept: platform.keepAwake(what) }),
   };
   return { bridge, openFromOutside };

@@ -36,14 +36,19 @@ async function openServer(host: 'browser' | 'serve', file: string | undefined): 
   const { version } = JSON.parse(readFileSync(join(appRoot, 'package.json'), 'utf8')) as { version: string };
   const presence = new Presence();
   const files = await readWindowFiles(join(appRoot, 'dist', 'renderer'));
+  // Nothing can be due before the window has set an alarm, and that comes over this host.
+  const reach: { http?: HttpHost } = {};
   const { bridge } = await openServices({
     platform: browserPlatform(host),
     places: own,
     version,
     file,
     warn: say,
+    push: (name, what) => reach.http?.push(name, what),
   });
-  return { presence, http: await openHttpHost({ files, bridge, warn: say, presence }) };
+  const http = await openHttpHost({ files, bridge, warn: say, presence });
+  reach.http = http;
+  return { presence, http };
 }
 
 async function serve(file: string | undefined, stop: AbortSignal): Promise<void> {

@@ -93,6 +93,8 @@ export function bridgeContract(host: string, open: (folder: string) => Promise<O
         { text: 'x'.repeat(1_000_001) },
         'bridge.keepUnsaved.text: found 1000001; allowed <=1000000',
       ],
+      ['setAlarms', [{ step: 'bake-1', at: Infinity, title: 'x', body: '' }], 'bridge.setAlarms'],
+      ['setAlarms', [{ step: '', at: 0, title: 'x', body: '' }], 'bridge.setAlarms.0.step: found 0'],
       ['greet', { hello: 1 }, 'bridge.greet: found Object; allowed null'],
     ] satisfies [CallName, unknown, string][])(
       'refuses a wrong ask (%#) of %s and names what is wrong',
@@ -180,6 +182,12 @@ export function bridgeContract(host: string, open: (folder: string) => Promise<O
       await expect(bridge.window.call('openPlan', { document })).rejects.toThrow(
         `${path}: found bytes that are not UTF-8`,
       );
+    });
+
+    it('takes the alarms of the evening, and none', async () => {
+      const alarm = { step: 'bake-1', at: Date.now() + 3_600_000, title: 'Pizza 1 out', body: '' };
+      expect(await bridge.window.call('setAlarms', [alarm])).toBeNull();
+      expect(await bridge.window.call('setAlarms', [])).toBeNull();
     });
 
     it('answers whether the host notifies and keeps awake itself', async () => {

@@ -46,6 +46,33 @@ describe('the door of the bridge', () => {
   });
 });
 
+describe('the alarms of the evening', () => {
+  it('are noted by the system and pushed to the window when they are due, once', async () => {
+    const told: unknown[] = [];
+    const { bridge } = await openServices({
+      platform: {
+        ...browserPlatform('serve'),
+        notify: (note) => {
+          told.push(note);
+          return true;
+        },
+      },
+      places: places('linux', { HEARTHCLOCK_DATA: tempFolder() }, '/nowhere'),
+      version: '0.0.0-test',
+      warn: () => undefined,
+      push: (name, what) => told.push([name, what]),
+    });
+    const alarm = { step: 'bake-1', at: Date.now() + 20, title: 'Pizza 1 out', body: 'Look at it first' };
+    await bridge.setAlarms([alarm]);
+    await expect.poll(() => told.length).toBe(2);
+    await bridge.setAlarms([alarm]);
+    expect(told).toEqual([
+      { title: 'Pizza 1 out', body: 'Look at it first' },
+      ['alarmDue', { step: 'bake-1' }],
+    ]);
+  });
+});
+
 describe('where the program keeps its own', () => {
   it.each([
     ['linux', {}, '/home/a/.local/share/Hearthclock'],
