@@ -267,6 +267,10 @@ export function trialsFor(goal: GoalId, facts: Facts): Trials {
     trials:
       basis === undefined
         ? trials
-        : trials.map((trial) => ({ ...trial, change: [...basis.change, ...trial.change] })),
+        : trials.map(({ what, says, change }) => ({
+            what,
+            says: `With that, ${says.charAt(0).toLowerCase()}${says.slice(1)}`,
+            change: [...basis.change, ...change],
+          })),
   };
 }

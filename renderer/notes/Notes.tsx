@@ -4,13 +4,12 @@
  */
 import { memo, useId, useState } from 'react';
 import { ChevronDown, ChevronRight } from 'lucide-react';
-import { changeByTexts } from '../state/planStore.ts';
-import { say } from '../state/documentStore.ts';
-import { apartText, paceLines, remedyWords, type PlanChange } from '../words/advice.ts';
+import { GoalAdvice } from './GoalAdvice.tsx';
+import { TryKey } from './TryKey.tsx';
+import { apartText, paceLines, remedyWords } from '../words/advice.ts';
 import { lateStartLines } from '../words/answers.ts';
 import { assumptionTexts } from '../words/assumed.ts';
 import { unbroken } from '../words/unbroken.ts';
-import { wording } from '../../physics/evening/problem.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 import type { PlanAnswer } from '../../physics/evening/answer.ts';
 import { inUnits, type UnitSystem } from '../../physics/quantities/index.ts';
@@ -27,24 +26,6 @@ function Lines({ lines, className }: { readonly lines: readonly string[]; readon
         <li key={line}>{unbroken(line)}</li>
       ))}
     </ul>
-  );
-}
-
-/** Takes an advice into the plan as one step of the history; absent where nothing in the plan changes. */
-function TryKey({ change, what }: { readonly change: readonly PlanChange[]; readonly what: string }) {
-  if (change.length === 0) return null;
-  return (
-    <button
-      type="button"
-      className="key framed try-key"
-      aria-label={`Try: ${what}`}
-      onClick={() => {
-        const problem = changeByTexts(change);
-        if (problem !== undefined) say({ text: `Not changed: ${wording(problem)}.` });
-      }}
-    >
-      Try
-    </button>
   );
 }
 
@@ -141,6 +122,7 @@ export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
         <Lines lines={answer.guestsLate.hold.map((line) => inUnits(line, units))} className="two-columns" />
       </section>
       <Meeting answer={answer} units={units} />
+      <GoalAdvice file={forecast.file} units={units} />
       <section className="mind across">
         <h2>Mind</h2>
         <ul className="two-columns">

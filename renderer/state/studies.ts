@@ -12,7 +12,7 @@ import type { StudyAnswered, StudyRequest } from '../simulation.worker.ts';
 export type Outcome = Study | { readonly ok: 'fault'; readonly fault: string };
 
 /** Who asks, the most urgent first. */
-const groups = ['table', 'reader', 'advice', 'map'] as const;
+const groups = ['goal', 'table', 'reader', 'advice', 'map'] as const;
 export type StudyGroup = (typeof groups)[number];
 
 interface StudiesState {
@@ -24,7 +24,7 @@ interface StudiesState {
 
 export const useStudies = create<StudiesState>()(() => ({
   outcomes: new Map<string, Outcome>(),
-  wanted: { table: [], reader: [], advice: [], map: [] },
+  wanted: { goal: [], table: [], reader: [], advice: [], map: [] },
   stopped: new Set<StudyGroup>(),
 }));
 

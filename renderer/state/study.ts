@@ -1,5 +1,7 @@
 /** Evenings beside the plan: what a comparison, a map or a table of ovens asks of each, and what comes back. */
 import { comparedOf, type Compared } from '../../physics/evening/comparison.ts';
+import type { Advice } from '../../physics/evening/answer.ts';
+import type { GoalId } from '../../physics/evening/ids.ts';
 import { planFromFile } from '../../physics/evening/planEvening.ts';
 import { readersOven, type ReadersRow } from '../../physics/evening/readersOven.ts';
 import { readPlanObject } from '../../physics/evening/readPlan.ts';
@@ -8,6 +10,8 @@ import type { Problem } from '../../physics/evening/problem.ts';
 
 export type StudyJob =
   | { readonly kind: 'evening'; readonly file: PlanFile }
+  /** what brings this plan nearer to a goal */
+  | { readonly kind: 'goal'; readonly file: PlanFile; readonly goal: GoalId }
   /** the first pizza of this plan in an oven that reaches so many K */
   | { readonly kind: 'reader'; readonly file: PlanFile; readonly setting: number };
 
@@ -32,8 +36,12 @@ export interface ReaderStudy {
   readonly kind: 'reader';
   readonly row: ReadersRow;
 }
+export interface GoalStudy {
+  readonly kind: 'goal';
+  readonly advice: Advice;
+}
 export type Study =
-  | { readonly ok: true; readonly study: EveningStudy | ReaderStudy }
+  | { readonly ok: true; readonly study: EveningStudy | ReaderStudy | GoalStudy }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 interface Clock {
@@ -52,6 +60,10 @@ export function studyOf(job: StudyJob, clock: Clock): Study {
     if (!read.ok) return read;
     const [row] = readersOven(read.evening, [job.setting]);
     return { ok: true, study: { kind: 'reader', row: row! } };
+  }
+  if (job.kind === 'goal') {
+    const planned = planFromFile(job.file, { ...clock, band: false, goal: job.goal });
+    return planned.ok ? { ok: true, study: { kind: 'goal', advice: planned.answer.advice! } } : planned;
   }
   const planned = planFromFile(job.file, { ...clock, band: false });
   if (!planned.ok) return planned;

@@ -8,6 +8,7 @@ import type {
   CoverId,
   FlourId,
   FuelId,
+  GoalId,
   KeepId,
   LiquidId,
   MixingId,
@@ -106,6 +107,14 @@ export const waitRuleNames: Record<WaitRuleId, string> = {
   alike: 'All bakes alike',
   fastest: 'Fastest',
   'in-pairs': 'Served in pairs',
+};
+/** What advice can be asked for. */
+export const goalNames: Record<GoalId, string> = {
+  sooner: 'Done sooner',
+  'darker-base': 'A darker base',
+  'drier-top': 'A drier top',
+  'less-energy': 'Less energy',
+  'weaker-oven': 'A weaker oven',
 };
 export const browningLawNames: Record<BrowningLawId, string> = {
   'zanoni-1995': 'Zanoni 1995',

@@ -263,6 +263,23 @@ describe('advice', () => {
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
   });
 
+  it('for a goal is worked out when asked, and what is tried gives what it said', async () => {
+    const page = await open();
+    const before = await answersOf(page);
+    await page.getByLabel('What brings most for').selectOption({ label: 'Less energy' });
+    const advised = page.locator('.goal-advice li');
+    await advised.first().waitFor();
+    const thinner = advised.filter({ hasText: /^A plate \d/ });
+    // The preheat is said to be so much shorter, and the oven then goes on so much later but for a longer bake.
+    expect((await textsOf(thinner))[0]).toMatch(/the preheat \d+ min.* shorter.*kWh less\./);
+    await thinner.getByRole('button', { name: /^Try: A plate/ }).click();
+    await settled(page);
+    expect(minutesOf((await answersOf(page)).ovenOn)).toBeGreaterThan(minutesOf(before.ovenOn) + 5);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect(await answersOf(page)).toEqual(before);
+  });
+
   it('says what begins first, and how much later the others may', async () => {
     const page = await open();
     const pace = page.locator('section', { hasText: 'What sets the pace' }).getByRole('listitem');
