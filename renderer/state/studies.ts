@@ -137,13 +137,11 @@ export interface Studied {
 export function useStudied(group: StudyGroup, jobs: readonly StudyJob[]): Studied {
   useEffect(() => {
     want(group, jobs);
+    return () => {
+      // The view that opens asks before the one that closes lets go: what it asked for stays.
+      if (useStudies.getState().wanted[group] === jobs) want(group, []);
+    };
   }, [group, jobs]);
-  useEffect(
-    () => () => {
-      want(group, []);
-    },
-    [group],
-  );
   const all = useStudies((state) => state.outcomes);
   const stopped = useStudies((state) => state.stopped.has(group));
   return useMemo(() => {

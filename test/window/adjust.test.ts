@@ -41,6 +41,15 @@ async function tried(): Promise<void> {
 }
 
 describe('my reader has a weaker oven', () => {
+  it('is told also by a window that was at Compare before', async () => {
+    const other = await openWindow(browser);
+    await other.page.keyboard.press('Control+2');
+    await other.page.getByRole('heading', { name: 'In figures' }).waitFor();
+    await other.page.keyboard.press('Control+3');
+    await expect.poll(() => other.page.locator('.readers tbody tr').count(), { timeout: 30_000 }).toBe(5);
+    await other.close();
+  });
+
   it('is told for every setting how long it takes, the plan among them', async () => {
     await expect.poll(() => page.locator('.readers tbody tr').count(), { timeout: 30_000 }).toBe(5);
     const rows = await textsOf(page.locator('.readers tbody tr'));
