@@ -20,9 +20,9 @@ import type { PlanFile } from '../../physics/evening/planFile.ts';
 /** K, of the reader's oven; undefined takes the one below the plan's own. Kept while the window is open. */
 export const useReader = create<{ readonly setting: number | undefined }>()(() => ({ setting: undefined }));
 
-/** The one a reader is likely to have who asks: the next below what the recipe is planned at. */
+/** The one a reader is likely to have who asks: the next that is well below what the recipe is planned at. */
 function usualReader(settings: readonly number[], own: number): number {
-  return [...settings].reverse().find((setting) => setting < own - 0.5) ?? own;
+  return [...settings].reverse().find((setting) => setting < own - 8) ?? own;
 }
 
 interface ShownProps {

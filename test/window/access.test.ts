@@ -149,6 +149,15 @@ describe('in a narrow window', () => {
     expect(await page.getByLabel('Thickness', { exact: true }).isVisible()).toBe(true);
     await page.keyboard.press('Escape');
     expect(await page.getByLabel('Thickness', { exact: true }).isVisible()).toBe(false);
+    for (const [digit, loaded] of [
+      ['2', '.compared .best'],
+      ['3', '.helps li'],
+      ['4', '.shopping li'],
+    ] as const) {
+      await page.keyboard.press(`Control+${digit}`);
+      await page.locator(loaded).first().waitFor();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), digit).toBeLessThanOrEqual(320);
+    }
     expect(errors).toEqual([]);
     await close();
   });
