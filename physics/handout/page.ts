@@ -21,10 +21,12 @@ function answers({ answer, evening }: HandoutFacts, words: Words): readonly Answ
   const on = words.at(answer.ovenOnAt);
   const between = (from: number, to: number): string =>
     `between ${words.clock(addMinutes(on, from))} and ${words.clock(addMinutes(on, to))}`;
-  const spread =
-    range === null
-      ? []
-      : [between(preheat.minutes - range.preheatMinutes[1], preheat.minutes - range.preheatMinutes[0])];
+  // With supper fixed it is the switching on that has to move; else the oven goes on when it goes on.
+  const spread = (range === null ? [] : [range.preheatMinutes]).map(([short, long]) =>
+    evening.anchor.kind === 'eatAt'
+      ? between(preheat.minutes - long, preheat.minutes - short)
+      : `plate ready ${between(short, long)}`,
+  );
   const waits = bakes.slice(1).map(({ waitBeforeMinutes }) => waitBeforeMinutes);
   return [
     {

@@ -5,6 +5,7 @@ import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { handoutIds } from '../../physics/handout/files.ts';
 import { openBrowser } from '../support/browser.ts';
+import { violations } from '../support/windowAccess.ts';
 import { enterInto, openWindow, writtenPlan } from '../support/window.ts';
 
 let browser: Browser;
@@ -87,6 +88,22 @@ describe('the menu of handouts', () => {
     await notice.waitFor();
     expect(await notice.innerText()).toContain('oven.setpoint');
     await close();
+  });
+});
+
+describe('menu and sheet', () => {
+  it('axe finds nothing in them in either theme', async () => {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page, close } = await openWindow(browser, { context: { colorScheme } });
+      await page.getByRole('button', { name: 'Hand out' }).click();
+      await page.getByRole('menu', { name: 'Hand out' }).waitFor();
+      expect(await violations(page, true)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Control+,');
+      await page.getByRole('dialog', { name: 'Settings' }).waitFor();
+      expect(await violations(page, true)).toEqual([]);
+      await close();
+    }
   });
 });
 

@@ -52,6 +52,12 @@ describe('the page to print', () => {
     expect(page).not.toMatch(/\d °C|\d (?:g|kg|cm|mm)\b|\b1[3-9]:\d\d(?! pm)/u);
   });
 
+  it('says what is uncertain: the switching on for a fixed supper, else when the plate is ready', () => {
+    expect(text(saturday)).toMatch(/18:4\dbetween 18:\d\d and 18:\d\d; the plate needs/u);
+    const begun = facts(demos['same-evening'], { rows: [] });
+    expect(text(begun)).toMatch(/plate ready between 1\d:\d\d and 19:\d\d; the plate needs/u);
+  });
+
   it('asks for its paper and loads nothing', () => {
     const page = made('page', saturday);
     expect(page).toContain('@page { size: A4;');
