@@ -136,7 +136,7 @@ function late(facts: SuggestionFacts): readonly Suggestion[] {
 const firstOf: Readonly<Record<Chain, string>> = {
   plate: 'the oven goes on',
   dough: 'the dough is mixed',
-  hands: 'sauce and cheese are made',
+  hands: 'your hands begin',
 };
 const othersOf: Readonly<Record<Chain, string>> = {
   plate: 'the oven',
@@ -160,6 +160,8 @@ function inTime({ evening, run, joined, now, preheatRange }: SuggestionFacts): r
       meets: true,
     },
   ];
+  const freed = Math.min(slack.plate, slack.dough);
+  if (limitedBy === 'hands' && freed >= 60) found.push(ahead(freed));
   const { plateReady, idlePower } = run.preheat;
   const sooner = preheatRange === undefined ? 0 : 60 * preheatRange[1] - plateReady;
   // The oven can go on sooner than the plan says, where no one has said when, and for as long as it has not had to go

@@ -374,5 +374,9 @@ describe('suggestions, each put into the plan and planned anew', () => {
     const busy = plan(file, { engine: sampleEngine({ plateReady: 600 }) });
     expect(busy.limitedBy).toBe('hands');
     expect(suggestion(busy, 'ahead').meets).toBe(true);
+    // Also when there is time for all of it.
+    const inTime = plan({ ...file, anchor: saturday.anchor! }, { engine: sampleEngine({ plateReady: 600 }) });
+    expect(suggestion(inTime, 'in-time').message).toContain('your hands begin first');
+    expect(suggestion(inTime, 'ahead').gainsMinutes).toBe(suggestion(busy, 'ahead').gainsMinutes);
   });
 });
