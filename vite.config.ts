@@ -25,6 +25,6 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 2000,
     // Two workers are built within this build: that their plugins take most of its time is as it should be.
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: { checks: { bundlerTimings: false } },
   },
 });

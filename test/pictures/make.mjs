@@ -56,7 +56,10 @@ try {
     await page.keyboard.press(`Control+${key}`);
     // Long work says how far it is.
     await page.waitForTimeout(1500);
-    await page.locator('progress, [role=progressbar]').first().waitFor({ state: 'detached', timeout: 120_000 });
+    await page
+      .locator('progress, [role=progressbar]')
+      .first()
+      .waitFor({ state: 'detached', timeout: 120_000 });
     await page.screenshot({ path: join(root, `test/pictures/${name}.png`) });
   }
   await page.setViewportSize({ width: 794, height: 1123 });
