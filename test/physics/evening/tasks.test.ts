@@ -1,4 +1,4 @@
-/** 200 evenings as tasks: one pair of hands, nothing before what it waits for, a chain as long as the evening. */
+/** Evenings as tasks, 200 of them drawn: one pair of hands, nothing before what it waits for, a chain as long as the evening. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlanAnswer, Task } from '../../../physics/evening/answer.ts';
@@ -7,9 +7,19 @@ import { chainText, movedTexts, spareTexts } from '../../../physics/evening/chai
 import { demos } from '../../../physics/evening/demos.ts';
 import type { Engine } from '../../../physics/evening/engine.ts';
 import type { Evening } from '../../../physics/evening/evening.ts';
-import { anchorIds, mixingIds } from '../../../physics/evening/ids.ts';
+import {
+  anchorIds,
+  benchIds,
+  mixingIds,
+  ovenPresetIds,
+  plateMaterialIds,
+  waitRuleIds,
+} from '../../../physics/evening/ids.ts';
+import { planFromFile } from '../../../physics/evening/planEvening.ts';
+import type { PlanFile } from '../../../physics/evening/planFile.ts';
 import { planWith } from '../../../physics/evening/planWith.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
+import { simulateEvening } from '../../../physics/evening/simulate.ts';
 import type { Bake, DoneStep } from '../../../physics/evening/run.ts';
 import { durationText } from '../../../physics/evening/steps.ts';
 import { sampleEngine, sampleRun } from '../../support/sampleRun.ts';
@@ -123,53 +133,110 @@ const evenings = fc
     return { evening, engine: engineWith(plateReady, bakes) };
   });
 
+/** One pair of hands, one oven, nothing before what it waits for, a chain that is the evening, all finite. */
+function expectTasks(answer: PlanAnswer): void {
+  const { tasks, criticalChain } = answer;
+  const byId = new Map(tasks.map((task) => [task.id, task]));
+  const find = (id: string): Task => byId.get(id) ?? expect.fail(`${id} is no task`);
+  expect(byId.size).toBe(tasks.length);
+
+  const hands = tasks.filter(({ lane }) => lane === 'hands');
+  for (const [i, task] of hands.entries()) {
+    expect(task.needs).toContain('hands');
+    if (i > 0) expect(seconds(task.from)).toBeGreaterThanOrEqual(seconds(hands[i - 1]!.to));
+  }
+  const baking = tasks.filter(({ lane }) => lane === 'oven');
+  for (const [i, task] of baking.entries())
+    if (i > 0) expect(seconds(task.from)).toBeGreaterThanOrEqual(seconds(baking[i - 1]!.to));
+  for (const task of tasks) {
+    expect(seconds(task.to)).toBeGreaterThanOrEqual(seconds(task.from));
+    for (const id of task.waitsFor) expect(seconds(task.from)).toBeGreaterThanOrEqual(seconds(find(id).to));
+    if (task.slackMinutes !== undefined) expect(task.slackMinutes).toBeGreaterThanOrEqual(0);
+    if (task.moved !== undefined) {
+      find(task.moved.for);
+      expect(Number.isFinite(task.moved.minutes)).toBe(true);
+    }
+  }
+
+  // The chain is the evening: from what begins first to what ends last, without slack and without a gap.
+  const chained = criticalChain.map(find);
+  const done = tasks.filter(({ slackMinutes }) => slackMinutes !== undefined);
+  expect(seconds(chained[0]!.from)).toBe(Math.min(...done.map(({ from }) => seconds(from))));
+  expect(seconds(chained.at(-1)!.to)).toBe(Math.max(...done.map(({ to }) => seconds(to))));
+  for (const [i, { id, from }] of chained.entries()) {
+    const before = chained[i - 1];
+    if (before === undefined) continue;
+    // The element goes on so long before a load, and a turn comes while the pizza bakes.
+    if (/^(load|turn|look|pull|top)-/u.test(id))
+      expect(seconds(from)).toBeGreaterThanOrEqual(seconds(before.from));
+    else expect(seconds(from)).toBe(seconds(before.to));
+  }
+  for (const { slackMinutes } of chained) expect(slackMinutes).toBe(0);
+
+  expect(notFinite(answer)).toEqual([]);
+}
+
 describe('200 evenings as tasks', () => {
   it('no hands are asked for two things at once, nothing begins before what it waits for, all is finite', () => {
     fc.assert(
       fc.property(evenings, ({ evening, engine }) => {
-        const answer = plan(evening, engine);
-        const { tasks, criticalChain } = answer;
-        const byId = new Map(tasks.map((task) => [task.id, task]));
-        const find = (id: string): Task => byId.get(id) ?? expect.fail(`${id} is no task`);
-        expect(byId.size).toBe(tasks.length);
-
-        const hands = tasks.filter(({ lane }) => lane === 'hands');
-        for (const [i, task] of hands.entries()) {
-          expect(task.needs).toContain('hands');
-          if (i > 0) expect(seconds(task.from)).toBeGreaterThanOrEqual(seconds(hands[i - 1]!.to));
-        }
-        const baking = tasks.filter(({ lane }) => lane === 'oven');
-        for (const [i, task] of baking.entries())
-          if (i > 0) expect(seconds(task.from)).toBeGreaterThanOrEqual(seconds(baking[i - 1]!.to));
-        for (const task of tasks) {
-          expect(seconds(task.to)).toBeGreaterThanOrEqual(seconds(task.from));
-          for (const id of task.waitsFor)
-            expect(seconds(task.from)).toBeGreaterThanOrEqual(seconds(find(id).to));
-          if (task.slackMinutes !== undefined) expect(task.slackMinutes).toBeGreaterThanOrEqual(0);
-          if (task.moved !== undefined) {
-            find(task.moved.for);
-            expect(Number.isFinite(task.moved.minutes)).toBe(true);
-          }
-        }
-
-        // The chain is the evening: from what begins first to what ends last, without slack and without a gap.
-        const chained = criticalChain.map(find);
-        const done = tasks.filter(({ slackMinutes }) => slackMinutes !== undefined);
-        expect(seconds(chained[0]!.from)).toBe(Math.min(...done.map(({ from }) => seconds(from))));
-        expect(seconds(chained.at(-1)!.to)).toBe(Math.max(...done.map(({ to }) => seconds(to))));
-        for (const [i, { id, from }] of chained.entries()) {
-          const before = chained[i - 1];
-          if (before === undefined) continue;
-          // The element goes on so long before a load, and a turn comes while the pizza bakes.
-          if (/^(load|turn|look|pull|top)-/u.test(id))
-            expect(seconds(from)).toBeGreaterThanOrEqual(seconds(before.from));
-          else expect(seconds(from)).toBe(seconds(before.to));
-        }
-        for (const { slackMinutes } of chained) expect(slackMinutes).toBe(0);
-
-        expect(notFinite(answer)).toEqual([]);
+        expectTasks(plan(evening, engine));
       }),
       { seed: 20260131, numRuns: 200 },
+    );
+  }, 60_000);
+});
+
+/** As a cook would write them; with count and waits, own pizzas and steps the oven finds its own times. */
+const files = fc
+  .record({
+    preset: fc.constantFrom(...ovenPresetIds),
+    material: fc.constantFrom(...plateMaterialIds.filter((id) => id !== 'custom')),
+    thickness: fc.integer({ min: 4, max: 20 }),
+    setpoint: fc.integer({ min: 180, max: 300 }),
+    count: fc.integer({ min: 1, max: 3 }),
+    bench: fc.constantFrom(...benchIds),
+    waitRule: fc.constantFrom(...waitRuleIds),
+    kind: fc.constantFrom(...anchorIds),
+    across: fc.integer({ min: 20, max: 30 }),
+    turnAtHalfTime: fc.boolean(),
+    before: fc.integer({ min: 0, max: 5 }),
+  })
+  .map((drawn): PlanFile => ({
+    ...demos.saturday,
+    anchor: { kind: drawn.kind, time: '2026-01-31T19:30:00+01:00' },
+    oven: { preset: drawn.preset, setpoint: `${drawn.setpoint} degC`, highestSetting: '300 degC' },
+    plate: {
+      material: drawn.material,
+      width: '36 cm',
+      depth: '32 cm',
+      thickness: `${drawn.thickness} mm`,
+      rackHeight: 0.3,
+    },
+    pizzas: {
+      count: drawn.count,
+      diameter: '30 cm',
+      ballMass: '250 g',
+      bench: drawn.bench,
+      waitRule: drawn.waitRule,
+      each: [{ diameter: `${drawn.across} cm`, ballMass: `${Math.round(0.28 * drawn.across ** 2)} g` }],
+      steps: { turnAtHalfTime: drawn.turnAtHalfTime, topElementBefore: `${drawn.before} min` },
+    },
+  }));
+
+describe('simulated evenings as tasks', () => {
+  it('are no different', () => {
+    fc.assert(
+      fc.property(files, (file) => {
+        const planned = planFromFile(
+          file,
+          { now: 0, band: false, advice: false },
+          { ...sampleEngine(), simulateEvening },
+        );
+        if (!planned.ok) throw new Error(JSON.stringify(planned.problems));
+        expectTasks(planned.answer);
+      }),
+      { seed: 20260131, numRuns: 25 },
     );
   }, 60_000);
 });
