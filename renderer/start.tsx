@@ -1,17 +1,5 @@
 /** Starts the window. */
-import '@fontsource-variable/inter/index.css';
-import './styles/tokens.css';
-import './styles/base.css';
-import './styles/frame.css';
-import './styles/inputs.css';
-import './styles/answers.css';
-import './styles/clock.css';
-import './styles/drawing.css';
-import './styles/notes.css';
-import './styles/amounts.css';
-import './styles/charts.css';
-import './styles/forced.css';
-import './styles/print.css';
+import './styles/all.ts';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';

@@ -20,9 +20,11 @@ export function Shopping({ items, units }: ShoppingProps) {
     <section className="amounts-part" aria-labelledby="amounts-shopping">
       <h2 id="amounts-shopping">Shopping list</h2>
       <p className="muted small" role="status">
-        {there === items.length
-          ? 'All of it is there.'
-          : `${String(items.length - there)} of ${String(items.length)} still to get.`}
+        {items.length === 0
+          ? 'Nothing is needed.'
+          : there === items.length
+            ? 'All of it is there.'
+            : `${String(items.length - there)} of ${String(items.length)} still to get.`}
       </p>
       <ul className="shopping">
         {items.map(({ item, grams, note }) => (

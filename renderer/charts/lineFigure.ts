@@ -75,6 +75,7 @@ interface Extent {
   readonly high: number;
 }
 function extentOf(values: readonly number[], around: number): Extent {
+  if (values.length === 0) return { low: 0, high: 1 };
   const low = Math.min(...values);
   const high = Math.max(...values);
   const room = Math.max((high - low) * around, 1e-9);
@@ -170,7 +171,14 @@ export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[
   });
   text(1, -32 / plotHeight, xTitle, { xanchor: 'right', font: { color: palette.muted, size: fontSize } });
 
-  const axis = { gridcolor: palette.rule, zeroline: false, fixedrange: true, automargin: false } as const;
+  // Without a line there is nothing to read off.
+  const axis = {
+    visible: drawn.length > 0,
+    gridcolor: palette.rule,
+    zeroline: false,
+    fixedrange: true,
+    automargin: false,
+  } as const;
   return {
     data: drawn.map((line) => ({
       type: 'scatter',

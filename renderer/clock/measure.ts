@@ -1,6 +1,6 @@
 /** Measuring text on the page. */
 
-const ruler = document.createElement('canvas').getContext('2d');
+const ruler = typeof document === 'undefined' ? null : document.createElement('canvas').getContext('2d');
 
 /** Width of a text as the page sets it: with tabular figures, each as wide as a nought, which a canvas does not know. */
 export function textWidth(text: string, font: string): number {
