@@ -13,7 +13,8 @@ export function chainText({ tasks, criticalChain }: Facts): string {
   const chained = criticalChain.flatMap((id) => byId.get(id) ?? []);
   const first = chained.findIndex(({ id }) => id.startsWith('bake-'));
   const names = chained.slice(0, first === -1 ? undefined : first).map(({ name }) => lower(name));
-  return `${names.join(', ')}, then pizza after pizza: each waits for the one before it, none may be late.`.replace(
+  const bakes = tasks.filter(({ id }) => id.startsWith('bake-')).length;
+  return `${names.join(', ')}, then ${bakes === 1 ? 'the bake' : 'pizza after pizza'}: each waits for the one before it, none may be late.`.replace(
     /^./u,
     (letter) => letter.toUpperCase(),
   );

@@ -17,7 +17,7 @@ import { coolingAnswer, costAnswer, plateMass, preheatAnswer } from './ovenAnswe
 import { OutOfRange, type Problem } from './problem.ts';
 import type { Bake, EveningRun } from './run.ts';
 import type { Schedule } from './schedule.ts';
-import { pastWarnings, readyWarnings } from './scheduleWarnings.ts';
+import { aheadWarnings, pastWarnings, readyWarnings } from './scheduleWarnings.ts';
 import { shoppingList } from './shopping.ts';
 import { suggestionsFor } from './suggestions.ts';
 import { tasksOf } from './tasks.ts';
@@ -158,6 +158,7 @@ function answerOf(
       ...extras.warnings,
       ...pastWarnings(plan, extras.now, instant),
       ...dough.warnings,
+      ...aheadWarnings(evening, run),
       ...readyWarnings(plan, instant),
       ...cautions(evening, run, plan, material, plateMassKg),
     ],

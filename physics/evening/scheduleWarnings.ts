@@ -1,7 +1,9 @@
 /** Warnings about time: what should have begun already, what waits too long. */
 import type { Warning } from './answer.ts';
 import { showClock } from './clock.ts';
-import type { Instant } from './evening.ts';
+import type { Evening, Instant } from './evening.ts';
+import type { KeepId } from './ids.ts';
+import type { EveningRun } from './run.ts';
 import type { Schedule } from './schedule.ts';
 import { durationText } from './steps.ts';
 
@@ -24,6 +26,25 @@ export function pastWarnings(
       ? `Mixing should have begun at ${showClock(instant(plan.mixFrom))}`
       : `The oven should have been switched on at ${showClock(instant(plan.ovenOn))}`;
   return [{ code: 'starts-in-the-past', message: `${what}, ${durationText(late)} ago.` }];
+}
+
+const keptWords: Readonly<Record<KeepId, string>> = {
+  room: 'earlier that day',
+  refrigerator: 'on a day before, for the refrigerator',
+  freezer: 'on a day before, for the freezer',
+};
+
+/** A dough whose bases are baked ahead has its clock on another day than its toppings. */
+export function aheadWarnings({ pizzas: { parBake } }: Evening, { bakes }: EveningRun): readonly Warning[] {
+  const ahead = bakes.flatMap(({ baseAhead }) => baseAhead?.seconds ?? []);
+  if (parBake === undefined || ahead.length === 0) return [];
+  const each = durationText(Math.max(...ahead));
+  return [
+    {
+      code: 'bases-baked-ahead',
+      message: `Mix, let rise, shape and bake the ${ahead.length === 1 ? 'base' : `${ahead.length} bases`} ${keptWords[parBake.keep]}, ${each} each at most on the ready plate; the times of the dough here are those of pizzas baked fresh, so begin it sooner by as much as the bases are kept.`,
+    },
+  ];
 }
 
 const hourOf = ({ epochMilliseconds, offsetMinutes }: Instant): number =>

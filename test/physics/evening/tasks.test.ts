@@ -310,6 +310,11 @@ describe('in words', () => {
     expect(chainText(answer)).toBe(
       'Mix, rise, ball, rest as balls, shape 1, shape 2, load 1, then pizza after pizza: each waits for the one before it, none may be late.',
     );
+    const single = plan(
+      { ...saturday, pizzas: { ...saturday.pizzas, count: 1 } },
+      engineWith(3000, [{ bake: 400, ...none }]),
+    );
+    expect(chainText(single)).toContain('shape 1, load 1, then the bake: each');
     const spare = spareTexts(answer);
     expect(spare).toHaveLength(2);
     const preheat = answer.tasks.find(({ id }) => id === 'preheat')!;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demos } from '../../../physics/evening/demos.ts';
 import { planFromFile } from '../../../physics/evening/planEvening.ts';
 import type { PlanFile } from '../../../physics/evening/planFile.ts';
+import { durationText } from '../../../physics/evening/steps.ts';
 import { setPath } from '../../../physics/evening/planPath.ts';
 
 function planned(file: PlanFile) {
@@ -14,6 +15,23 @@ function changed(path: string, value: string): PlanFile {
   if (!set.ok) throw new Error('does not take it');
   return set.file;
 }
+
+describe('bases baked ahead', () => {
+  it('have their dough on another day, and the plan says so', () => {
+    const { answer } = planned({
+      ...demos.saturday,
+      pizzas: { ...demos.saturday.pizzas, count: 2, parBake: { keep: 'freezer' } },
+    });
+    const [first] = answer.bakes;
+    const said = answer.warnings.find(({ code }) => code === 'bases-baked-ahead')!.message;
+    expect(said).toMatch(/^Mix, let rise, shape and bake the 2 bases on a day before, for the freezer, /u);
+    const longest = Math.max(...answer.bakes.map(({ baseAhead }) => baseAhead!.minutes));
+    expect(said).toContain(`${durationText(60 * longest)} each at most`);
+    expect(first!.baseAhead!.minutes).toBeGreaterThan(0.5);
+    const shaped = answer.tasks.find(({ id }) => id === 'shape-1')!;
+    expect(shaped.step).toBe('Top the base of pizza 1, baked ahead, 70 g sauce, 120 g cheese');
+  });
+});
 
 describe('guests twenty minutes late', () => {
   const { answer } = planned(changed('kitchen.energyPrice', '0.40 EUR/kWh'));
