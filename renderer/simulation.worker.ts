@@ -1,6 +1,7 @@
 /** Where plans are computed: off the window's thread, so that typing and dragging never wait. */
 import { planFromFile, type Planned } from '../physics/evening/planEvening.ts';
 import type { PlanFile } from '../physics/evening/planFile.ts';
+import { makeHandout, type HandoutAsked, type HandoutMade } from './handout/make.ts';
 import { localOffset } from './words/clock.ts';
 import { studyOf, type Study, type StudyJob } from './state/study.ts';
 
@@ -20,7 +21,11 @@ export interface PlanRequest extends Asked {
 export interface StudyRequest extends Asked {
   readonly job: StudyJob;
 }
-export type SimulationRequest = PlanRequest | StudyRequest;
+/** The plan as something to give away. */
+export interface HandoutRequest extends Asked {
+  readonly asked: HandoutAsked;
+}
+export type SimulationRequest = PlanRequest | StudyRequest | HandoutRequest;
 
 export interface Fault {
   readonly id: number;
@@ -31,9 +36,13 @@ export type PlanAnswered =
 export type StudyAnswered =
   { readonly id: number; readonly study: Study; readonly fault?: undefined } | Fault;
 
-function answered(request: SimulationRequest): PlanAnswered | StudyAnswered {
+export type HandoutAnswered =
+  { readonly id: number; readonly made: HandoutMade; readonly fault?: undefined } | Fault;
+
+function answered(request: SimulationRequest): PlanAnswered | StudyAnswered | HandoutAnswered {
   const { id, now, offsetMinutes } = request;
   try {
+    if ('asked' in request) return { id, made: makeHandout(request.asked, now) };
     return 'job' in request
       ? { id, study: studyOf(request.job, { now, offsetMinutes }) }
       : {

@@ -27,7 +27,7 @@ export function runHandout(argv: readonly string[], io: HandoutIo): Promise<Exit
     const { now, offsetMinutes, readersClock } = io;
     const parsed = await fileOf(request, io);
     if (!parsed.ok) return refuse(parsed.problems, io);
-    const planned = io.planFromFile(parsed.file, { now, offsetMinutes, advice: false });
+    const planned = io.planFromFile(parsed.file, { now, offsetMinutes, readersClock, advice: false });
     if (!planned.ok) return refuse(planned.problems, io);
     const { units, paper } = request;
     // What has been planned is a plan.

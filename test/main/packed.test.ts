@@ -126,8 +126,8 @@ describe('the packed program', () => {
   });
 
   it('is small', () => {
-    // 3.2 MB when this was written; Plotly and React are half of it. Electron adds a hundred of its own.
-    expect(statSync(asar()).size).toBeLessThan(5e6);
+    // 2.7 MB when this was written; Plotly and React are half of it. Electron adds a hundred of its own.
+    expect(statSync(asar()).size).toBeLessThan(4e6);
     expect(readdirSync(join(packed, 'locales'))).toEqual(['en-US.pak']);
   });
 

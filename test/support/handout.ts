@@ -10,7 +10,8 @@ import type { OffsetAt } from '../../physics/evening/clock.ts';
 export const madeAt = Date.UTC(2026, 0, 20, 12);
 
 export function facts(file: PlanFile, options: Partial<HandoutOptions> = {}): HandoutFacts {
-  const planned = planFromFile(file, { now: madeAt, advice: false });
+  const { readersClock } = options;
+  const planned = planFromFile(file, { now: madeAt, advice: false, ...(readersClock && { readersClock }) });
   if (!planned.ok) throw new Error(JSON.stringify(planned.problems));
   return factsOf(planned, file, { units: 'metric', paper: 'a4', now: madeAt, ...options });
 }
