@@ -93,11 +93,17 @@ const oswinPowers = Float64Array.from({ length: rootsPerOne * highestRoot + 1 },
   Math.pow(k / rootsPerOne, 2 / oswinExponent),
 );
 
-/** u^(1/n): within 1e-4 of it from u = 0.1 on, and below that there is no activity to speak of. */
+const lowestRoot = 0.1;
+
+/**
+ * u^(1/n), within 1e-3 of it. What is nearly dry takes the power itself: the first straight pieces of the table would
+ * let it dry out in a finite time, and no step is short enough for that.
+ */
 function oswinPower(u: number): number {
-  const place = Math.sqrt(u) * rootsPerOne;
+  const root = Math.sqrt(u);
+  const place = root * rootsPerOne;
   const k = Math.floor(place);
-  if (k >= oswinPowers.length - 1) return Math.pow(u, 1 / oswinExponent);
+  if (root < lowestRoot || k >= oswinPowers.length - 1) return Math.pow(u, 1 / oswinExponent);
   const low = oswinPowers[k]!;
   return low + (oswinPowers[k + 1]! - low) * (place - k);
 }
