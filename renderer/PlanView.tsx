@@ -94,6 +94,7 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
 
 export function PlanView({ theme, drawer, onDrawerClose }: PlanViewProps) {
   const forecast = useForecast((state) => state.forecast);
+  const opened = useDocument((state) => state.opened);
   useEffect(() => {
     if (!drawer) return;
     const close = (event: KeyboardEvent): void => {
@@ -119,7 +120,8 @@ export function PlanView({ theme, drawer, onDrawerClose }: PlanViewProps) {
         <button type="button" className="key framed inputs-close" onClick={onDrawerClose}>
           <X aria-hidden="true" /> Back to the plan
         </button>
-        <Inputs />
+        {/* Another plan begins with its folds as they were at first. */}
+        <Inputs key={opened} />
       </section>
     </>
   );

@@ -31,6 +31,8 @@ export function LiveRegion() {
     };
     const unsubscribe = useForecast.subscribe((state, before) => {
       if (state.forecast === before.forecast) return;
+      // The first forecast is what a first change is told against, however soon that follows.
+      if (said.current?.forecast === undefined) said.current = now();
       clearTimeout(timer);
       timer = setTimeout(speak, pause);
     });

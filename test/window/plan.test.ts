@@ -7,6 +7,7 @@ import {
   answersOf,
   complete,
   enterInto,
+  freshPlan,
   minutesOf,
   openWindow,
   plannedIn,
@@ -18,24 +19,25 @@ import {
 } from '../support/window.ts';
 
 let browser: Browser;
-let opened: OpenedWindow | undefined;
+/** one window for all tests that begin with the example */
+let shared: OpenedWindow | undefined;
 
 beforeAll(async () => {
   browser = await openBrowser();
 });
 afterAll(async () => {
+  await shared?.close();
   await browser.close();
 });
-afterEach(async () => {
-  const errors = opened?.errors;
-  await opened?.close();
-  opened = undefined;
-  expect(errors).toEqual([]);
+afterEach(() => {
+  expect(shared?.errors ?? []).toEqual([]);
 });
 
+/** The example as if just opened. */
 async function open(): Promise<Page> {
-  opened = await openWindow(browser);
-  return opened.page;
+  if (shared === undefined) shared = await openWindow(browser);
+  else await freshPlan(shared);
+  return shared.page;
 }
 
 /** Every text of the chart, as it stands there. */
@@ -84,6 +86,7 @@ describe('a change of the plan', () => {
     // 288 degC are 550 degF within half a degree: 288 x 9/5 + 32 = 550.4.
     await enterInto(page, 'Set to', '288 °C');
     expect(await page.getByLabel('Set to', { exact: true }).inputValue()).toBe('550 °F');
+    await page.getByRole('radio', { name: '°C · metric' }).click();
   });
 
   it('shows a hotter setting on the axis and in a shorter bake', async () => {
@@ -210,6 +213,7 @@ describe('below the clock', () => {
     expect((await textsOf(page.locator('.notes'))).join()).toContain(
       'Oven: warm at the start 70 °F, from the kitchen',
     );
+    await page.getByRole('radio', { name: '°C · metric' }).click();
   });
 });
 
@@ -246,8 +250,7 @@ describe('advice', () => {
       anchor: { kind: 'startAt', time: new Date(Date.now() + 3 * 24 * 3600_000).toISOString() },
       dough: { yeast: { kind: 'instant', percent: 1.4 }, restBeforeShaping: '15 min' },
     });
-    opened = await openWindow(browser, { file });
-    const { page } = opened;
+    const { page, errors, close } = await openWindow(browser, { file });
     const eat = minutesOf((await answersOf(page)).eat);
     const meeting = page
       .locator('section', { hasText: 'So that dough and plate meet' })
@@ -261,6 +264,8 @@ describe('advice', () => {
     await settled(page);
     expect(minutesOf((await answersOf(page)).eat)).toBe(eat);
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    expect(errors).toEqual([]);
+    await close();
   });
 
   it('for a goal is worked out when asked, and what is tried gives what it said', async () => {
@@ -314,6 +319,8 @@ describe('advice', () => {
     // 40 x 35 cm of 8 mm at 7850 kg/m3.
     expect(figures).toContain('8.8 kg');
     expect(figures).toMatch(/Infrared thermometer\s+shows \d+ °C, set to 0\.95/);
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
   });
 });
 
