@@ -111,9 +111,11 @@ function oswinPower(u: number): number {
 /** `waterActivity` from tables, within 1e-4 of it: a bake asks for it some million times. */
 export function tabulatedActivity(moisture: number, temperature: number, halfMoisture: number): number {
   if (moisture <= 0) return 0;
-  const power = oswinPower(moisture / halfMoisture);
   const place = (temperature - tableStart) * perTableStep;
-  const i = Math.min(Math.max(Math.floor(place), 0), tableSize - 2);
+  const i = Math.floor(place);
+  // A burnt rim leaves the table, and its last piece carried on would come down to nothing at 708 K.
+  if (i < 0 || i > tableSize - 2) return waterActivity(moisture, temperature, halfMoisture);
+  const power = oswinPower(moisture / halfMoisture);
   const low = oswinShift[i]!;
   return power / (power + low + (oswinShift[i + 1]! - low) * (place - i));
 }
