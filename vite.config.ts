@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { licences } from './vite.licences.ts';
+import { licences } from './vite.licences.config.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
-import { licences } from './vite.licences.ts';
+import { licences } from './vite.licences.config.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 

@@ -15,7 +15,7 @@ const sources = [
   'package.json',
   'vite.config.ts',
   'vite.main.config.ts',
-  'vite.licences.ts',
+  'vite.licences.config.ts',
 ];
 const built = [
   'dist/renderer/index.html',

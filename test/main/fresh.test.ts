@@ -11,7 +11,7 @@ const sources = [
   'physics/d.ts',
   'vite.config.ts',
   'vite.main.config.ts',
-  'vite.licences.ts',
+  'vite.licences.config.ts',
 ];
 const built = [
   'dist/renderer/index.html',
