@@ -13,16 +13,15 @@ import { columns, section, wrap } from './page.ts';
 function ovenOn(answer: PlanAnswer, show: Words): readonly string[] {
   const { preheat } = answer;
   const on = show.at(answer.ovenOnAt);
-  // A plate that needs longer must start earlier.
   const [short, long] = answer.range?.preheatMinutes ?? [preheat.minutes, preheat.minutes];
   const clockAfter = (minutes: number): string => show.clock(addMinutes(on, minutes));
-  // With the oven's own time fixed it is the plate that is ready sooner or later.
+  // For a meal at its time a plate that needs longer must start earlier; else it is ready sooner or later.
   const between =
     answer.range === null
       ? ''
-      : answer.anchor.kind === 'ovenOnAt'
-        ? `; the plate is ready between ${clockAfter(short)} and ${clockAfter(long)}`
-        : ` (between ${clockAfter(preheat.minutes - long)} and ${clockAfter(preheat.minutes - short)})`;
+      : answer.anchor.kind === 'eatAt'
+        ? ` (between ${clockAfter(preheat.minutes - long)} and ${clockAfter(preheat.minutes - short)})`
+        : `; the plate is ready between ${clockAfter(short)} and ${clockAfter(long)}`;
   return [
     ...wrap(`Switch the oven on at ${show.clock(on)}${between}.`),
     ...wrap(
