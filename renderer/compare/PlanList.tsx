@@ -4,9 +4,8 @@ import { adopt } from './adopt.ts';
 import { DifferenceRow, firstValue } from './DifferenceRow.tsx';
 import { nameOf, startersFor } from './differences.ts';
 import { addVariant, dropVariant, mostVariants, setDifferences, type Variant } from './compareStore.ts';
+import { troubleOf } from './trouble.ts';
 import { Sample } from '../charts/Sample.tsx';
-import { pathName } from '../words/assumed.ts';
-import { wording } from '../../physics/evening/problem.ts';
 import type { Outcome } from '../state/studies.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
@@ -17,13 +16,6 @@ interface PlanListProps {
   /** of the plan, then of each of the others */
   readonly outcomes: readonly (Outcome | undefined)[];
   readonly units: UnitSystem;
-}
-
-/** Why an evening cannot be computed; nothing where it can. */
-export function troubleOf(outcome: Outcome | undefined): readonly string[] {
-  if (outcome === undefined || outcome.ok === true) return [];
-  if (outcome.ok === 'fault') return [`The simulation failed, a fault of the program: ${outcome.fault}`];
-  return outcome.problems.map((problem) => `${wording({ ...problem, path: pathName(problem.path) })}.`);
 }
 
 function Card({

@@ -1,35 +1,16 @@
 /** The view Adjust: the recipe in a reader's oven, and what gets a weak one back. */
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Browser, Page } from 'playwright-core';
-import { openBrowser } from '../support/browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { sharedWindow } from '../support/sharedWindow.ts';
 import { tabStops, violations } from '../support/windowAccess.ts';
-import {
-  answersOf,
-  freshPlan,
-  openWindow,
-  secondsOf,
-  settled,
-  textsOf,
-  type OpenedWindow,
-} from '../support/window.ts';
+import { answersOf, openWindow, secondsOf, settled, textsOf } from '../support/window.ts';
 
-let browser: Browser;
-let opened: OpenedWindow;
+const { open, browser } = sharedWindow();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  opened = await openWindow(browser);
-  page = opened.page;
-});
-afterAll(async () => {
-  expect(opened.errors).toEqual([]);
-  await opened.close();
-  await browser.close();
-});
 beforeEach(async () => {
-  await freshPlan(opened);
+  page = await open();
   await page.keyboard.press('Control+3');
 });
 
@@ -42,7 +23,7 @@ async function tried(): Promise<void> {
 
 describe('my reader has a weaker oven', () => {
   it('is told also by a window that was at Compare before', async () => {
-    const other = await openWindow(browser);
+    const other = await openWindow(browser());
     await other.page.keyboard.press('Control+2');
     await other.page.getByRole('heading', { name: 'In figures' }).waitFor();
     await other.page.keyboard.press('Control+3');

@@ -1,27 +1,16 @@
 /** The view Amounts: every figure can be typed in, what follows is worked out, and undo takes it back. */
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Browser, Page } from 'playwright-core';
-import { openBrowser } from '../support/browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { sharedWindow } from '../support/sharedWindow.ts';
 import { tabStops, violations } from '../support/windowAccess.ts';
-import { freshPlan, openWindow, settled, type OpenedWindow } from '../support/window.ts';
+import { settled } from '../support/window.ts';
 
-let browser: Browser;
-let opened: OpenedWindow;
+const { open } = sharedWindow();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  opened = await openWindow(browser);
-  page = opened.page;
-  await page.keyboard.press('Control+4');
-});
-afterAll(async () => {
-  expect(opened.errors).toEqual([]);
-  await opened.close();
-  await browser.close();
-});
 beforeEach(async () => {
-  await freshPlan(opened);
+  page = await open();
+  await page.keyboard.press('Control+4');
 });
 
 /** A cell by its name, whether it is held or not. */

@@ -1,34 +1,16 @@
 /** The view Compare: others beside the plan, as curves, in figures and as a map whose points open as the plan. */
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Browser, Page } from 'playwright-core';
-import { openBrowser } from '../support/browser.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { sharedWindow } from '../support/sharedWindow.ts';
 import { tabStops, violations } from '../support/windowAccess.ts';
-import {
-  answersOf,
-  freshPlan,
-  openWindow,
-  secondsOf,
-  settled,
-  type OpenedWindow,
-} from '../support/window.ts';
+import { answersOf, secondsOf, settled } from '../support/window.ts';
 
-let browser: Browser;
-let opened: OpenedWindow;
+const { open } = sharedWindow();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  opened = await openWindow(browser);
-  page = opened.page;
-});
-afterAll(async () => {
-  expect(opened.errors).toEqual([]);
-  await opened.close();
-  await browser.close();
-});
 beforeEach(async () => {
-  await freshPlan(opened);
+  page = await open();
   await page.keyboard.press('Control+2');
 });
 

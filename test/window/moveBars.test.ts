@@ -1,33 +1,14 @@
 /** Bars of the clock taken hold of: what follows, one step of the history for a drag, and refusals with their reason. */
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Browser, Page } from 'playwright-core';
-import { openBrowser } from '../support/browser.ts';
-import {
-  answersOf,
-  complete,
-  freshPlan,
-  minutesOf,
-  openWindow,
-  settled,
-  type OpenedWindow,
-} from '../support/window.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { sharedWindow } from '../support/sharedWindow.ts';
+import { answersOf, complete, minutesOf, settled } from '../support/window.ts';
 
-let browser: Browser;
-let opened: OpenedWindow;
+const { open } = sharedWindow();
 let page: Page;
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  opened = await openWindow(browser);
-  page = opened.page;
-});
-afterAll(async () => {
-  expect(opened.errors).toEqual([]);
-  await opened.close();
-  await browser.close();
-});
 beforeEach(async () => {
-  await freshPlan(opened);
+  page = await open();
 });
 
 const dose = async (): Promise<number> => {
