@@ -3,6 +3,7 @@ import './styles/all.ts';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { followEvening } from './tonight/followEvening.ts';
 import { bridge } from './bridgeClient.ts';
 import { commands } from './state/commands.ts';
 import { openDocument } from './state/documentStore.ts';
@@ -29,6 +30,7 @@ keepWork();
 void greet(({ settings }) => {
   takeSettings(settings);
 }).then(() => {
+  followEvening();
   bridge.on('opened', openDocument);
   bridge.on('command', (name) => {
     commands[name]();

@@ -4,6 +4,7 @@ import { PlanView } from './PlanView.tsx';
 import { AdjustView } from './adjust/AdjustView.tsx';
 import { AmountsView } from './amounts/AmountsView.tsx';
 import { CompareView } from './compare/CompareView.tsx';
+import { TonightView } from './tonight/TonightView.tsx';
 import type { ViewId } from './state/viewStore.ts';
 import type { Theme } from './state/settingsStore.ts';
 
@@ -27,4 +28,5 @@ export const views: readonly View[] = [
   { id: 'compare', name: 'Compare', panel: 'page', draw: ({ theme }) => <CompareView theme={theme} /> },
   { id: 'adjust', name: 'Adjust', panel: 'page', draw: ({ theme }) => <AdjustView theme={theme} /> },
   { id: 'amounts', name: 'Amounts', panel: 'page', draw: () => <AmountsView /> },
+  { id: 'tonight', name: 'Tonight', panel: 'page', draw: () => <TonightView /> },
 ];

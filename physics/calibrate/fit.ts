@@ -26,6 +26,8 @@ export interface PreheatReading {
   readonly place: PreheatPlace;
   /** K */
   readonly temperature: number;
+  /** K, one standard deviation, where it is not that of the others */
+  readonly spread?: number | undefined;
 }
 
 export interface Quantiles {
@@ -64,6 +66,9 @@ export interface OvenFit {
 /** K, one standard deviation of a reading, when the cook does not say */
 export const usualReadingSpread = 2;
 
+/** K, of an infrared thermometer whose setting for the surface's emissivity nobody checked; our estimate */
+export const infraredSpread = 10;
+
 /** Draws behind P10 and P90. */
 const draws = 2000;
 const count = ovenNumbers.length;
@@ -94,7 +99,9 @@ function bestNumbers(
 }
 
 function spreadsOf(forecast: Forecast, readings: readonly PreheatReading[], own: number): number[] {
-  return readings.map(({ place, seconds }) => Math.hypot(own, forecast.ripple(place, seconds)));
+  return readings.map(({ place, seconds, spread = own }) =>
+    Math.hypot(spread, forecast.ripple(place, seconds)),
+  );
 }
 
 /**

@@ -62,8 +62,13 @@ export type CheeseId = (typeof cheeseIds)[number];
 export const placeIds = ['ovenAir', 'plateTop', 'plateCore', 'dough'] as const;
 export type PlaceId = (typeof placeIds)[number];
 
+/** What reads the plate: a probe on it, or its radiation from afar. */
+export const instrumentIds = ['probe', 'infrared'] as const;
+export type InstrumentId = (typeof instrumentIds)[number];
+
 /** What can happen on an evening. */
 export const logWhatIds = [
+  'begun',
   'done',
   'skipped',
   'longer',

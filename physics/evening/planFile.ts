@@ -11,6 +11,7 @@ import type {
   CoverId,
   FlourId,
   FuelId,
+  InstrumentId,
   KeepId,
   LiquidId,
   LogWhatId,
@@ -72,6 +73,7 @@ export interface LogEntryFile {
   by?: string;
   place?: PlaceId;
   temperature?: string;
+  instrument?: InstrumentId;
   pizza?: number;
   words?: string;
   shade?: string;

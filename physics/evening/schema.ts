@@ -24,6 +24,7 @@ import {
   coverIds,
   flourIds,
   fuelIds,
+  instrumentIds,
   keepIds,
   liquidIds,
   logWhatIds,
@@ -271,6 +272,7 @@ const known = {
 };
 
 const needed = {
+  begun: [],
   done: ['step'],
   skipped: ['step'],
   heard: ['step'],
@@ -289,6 +291,7 @@ const logEntry = v.pipe(
       by: v.optional(signedDuration('24 h')),
       place: v.optional(choice(placeIds)),
       temperature: v.optional(quantity('temperature', '-40 degC', '1000 degC', degrees)),
+      instrument: v.optional(choice(instrumentIds)),
       pizza: v.optional(number(1, 20, true)),
       words: v.optional(line(500)),
       shade: v.optional(shade()),
@@ -298,6 +301,7 @@ const logEntry = v.pipe(
   v.check(
     (entry) => needed[entry.what].every((name) => entry[name] !== undefined),
     `what each entry needs beside at and what: ${Object.entries(needed)
+      .filter(([, names]) => names.length > 0)
       .map(([what, names]) => `${what} ${names.join(' and ')}`)
       .join(', ')}`,
   ),

@@ -15,7 +15,7 @@ export interface Alarm {
 }
 
 /** s after which an alarm that nothing rang for counts as missed */
-const missedAfter = 5;
+const usualMissed = 5;
 
 /** Whether a step calls the cook, and with which words. What only passes (a rise, a recovery) does not. */
 function alarmOf({ id, name, step, status, calls }: CourseStep): Alarm | undefined {
@@ -57,7 +57,12 @@ export interface AlarmTick {
 const same = 10_000;
 
 /** A look at the alarms. One whose step is over, or was given more time, falls silent. */
-export function lookAt(state: AlarmState, alarms: readonly Alarm[], now: number): AlarmTick {
+export function lookAt(
+  state: AlarmState,
+  alarms: readonly Alarm[],
+  now: number,
+  missedAfter = usualMissed,
+): AlarmTick {
   const standing = new Map(alarms.map((alarm) => [alarm.step, alarm]));
   const due = alarms.filter(({ step, at }) => {
     const told = state.told[step];

@@ -1,11 +1,14 @@
 /** What happened on the evening, entry by entry, as the plan file keeps it. Everything else is worked out from it. */
 import { readInstant, writeInstant } from '../evening/clock.ts';
+import type { InstrumentId } from '../evening/ids.ts';
 import type { LogEntryFile } from '../evening/planFile.ts';
 import { readShade } from '../evening/shade.ts';
 import { readQuantity } from '../quantities/index.ts';
 import type { ReadingPlace } from '../calibrate/readings.ts';
 
 export type Happened =
+  /** the cook has begun: alarms ring from now on; a new evening with the same plan begins anew */
+  | { readonly what: 'begun' }
   /** a step is over; for `preheat`: the oven was switched on */
   | { readonly what: 'done'; readonly step: string }
   | { readonly what: 'skipped'; readonly step: string }
@@ -13,7 +16,12 @@ export type Happened =
   | { readonly what: 'longer'; readonly step: string; readonly seconds: number }
   /** what still lies ahead is wanted so many seconds later; less than 0: sooner */
   | { readonly what: 'guestsLate'; readonly seconds: number }
-  | { readonly what: 'reading'; readonly place: ReadingPlace; readonly temperature: number }
+  | {
+      readonly what: 'reading';
+      readonly place: ReadingPlace;
+      readonly temperature: number;
+      readonly instrument: InstrumentId;
+    }
   /** the alarm of a step was heard */
   | { readonly what: 'heard'; readonly step: string }
   /** the cook's own words about a pizza, with the shade of its base if it was judged */
@@ -43,6 +51,8 @@ function entryOf(entry: LogEntryFile): LogEntry {
   if (!read.ok) throw new Error(`log: found ${read.problem.found}; allowed ${read.problem.allowed}`);
   const at = read.instant.epochMilliseconds;
   switch (entry.what) {
+    case 'begun':
+      return { at, what: 'begun' };
     case 'done':
     case 'skipped':
     case 'heard':
@@ -55,7 +65,13 @@ function entryOf(entry: LogEntryFile): LogEntry {
     case 'reading': {
       const temperature = readQuantity(entry.temperature ?? '', 'temperature');
       if (!temperature.ok) throw new Error(`log: found ${temperature.problem.found}`);
-      return { at, what: 'reading', place: entry.place ?? 'plateTop', temperature: temperature.value };
+      return {
+        at,
+        what: 'reading',
+        place: entry.place ?? 'plateTop',
+        temperature: temperature.value,
+        instrument: entry.instrument ?? 'probe',
+      };
     }
     case 'words': {
       const lightness = entry.shade === undefined ? undefined : readShade(entry.shade);
@@ -76,6 +92,8 @@ const shortest = (seconds: number): string =>
 export function writeEntry(entry: LogEntry, offsetMinutes: number): LogEntryFile {
   const at = writeInstant({ epochMilliseconds: entry.at, offsetMinutes });
   switch (entry.what) {
+    case 'begun':
+      return { at, what: 'begun' };
     case 'done':
     case 'skipped':
     case 'heard':
@@ -91,6 +109,7 @@ export function writeEntry(entry: LogEntry, offsetMinutes: number): LogEntryFile
         what: 'reading',
         place: entry.place,
         temperature: `${Number((entry.temperature - 273.15).toFixed(1))} degC`,
+        instrument: entry.instrument,
       };
     case 'words':
       return {
@@ -113,4 +132,10 @@ export function byTodaysClock(log: readonly LogEntry[]): readonly LogEntry[] {
       .reduce((sum, later) => (later.what === 'clockMoved' ? sum + later.seconds : sum), 0);
     return { ...entry, at: entry.at + 1000 * moved };
   });
+}
+
+/** Entries of the evening that runs: since it was last begun. Empty while none runs. */
+export function sinceBegun(log: readonly LogEntry[]): readonly LogEntry[] {
+  const begun = log.findLastIndex(({ what }) => what === 'begun');
+  return begun < 0 ? [] : log.slice(begun);
 }

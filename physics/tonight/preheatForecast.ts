@@ -1,5 +1,5 @@
 /** What tonight's readings say of tonight's preheat. */
-import { fitOven, type PreheatReading, type Quantiles } from '../calibrate/fit.ts';
+import { fitOven, infraredSpread, type PreheatReading, type Quantiles } from '../calibrate/fit.ts';
 import { preheatPlaces } from '../calibrate/forecast.ts';
 import type { Evening } from '../evening/evening.ts';
 import { byTodaysClock, type LogEntry } from './log.ts';
@@ -17,7 +17,14 @@ export function preheatReadings(log: readonly LogEntry[]): readonly PreheatReadi
     const place = preheatPlaces.find((known) => known === entry.place);
     return place === undefined
       ? []
-      : [{ seconds: (entry.at - on) / 1000, place, temperature: entry.temperature }];
+      : [
+          {
+            seconds: (entry.at - on) / 1000,
+            place,
+            temperature: entry.temperature,
+            spread: entry.instrument === 'infrared' && place !== 'ovenAir' ? infraredSpread : undefined,
+          },
+        ];
   });
 }
 

@@ -4,8 +4,14 @@ import { useForecast, type Forecast } from '../state/forecastStore.ts';
 import { changesBetween } from '../words/announce.ts';
 import { useDocument } from '../state/documentStore.ts';
 import { sameValue } from '../state/path.ts';
+import type { PlanFile } from '../../physics/evening/planFile.ts';
 
 const pause = 1000;
+
+/** What is planned: what happened on the evening says itself what it moved. */
+function planned({ file }: Forecast): PlanFile {
+  return { ...file, tonight: {} };
+}
 
 interface Said {
   readonly forecast: Forecast | undefined;
@@ -26,7 +32,8 @@ export function LiveRegion() {
       const after = now();
       said.current = after;
       if (before?.forecast === undefined || after.forecast === undefined) return;
-      if (before.opened !== after.opened || sameValue(before.forecast.file, after.forecast.file)) return;
+      if (before.opened !== after.opened || sameValue(planned(before.forecast), planned(after.forecast)))
+        return;
       setText(changesBetween(before.forecast.answer, after.forecast.answer));
     };
     const unsubscribe = useForecast.subscribe((state, before) => {

@@ -34,6 +34,7 @@ export const keyHelp: readonly KeyHelp[] = [
   },
   { keys: 'Arrows, in the map of Compare', does: 'Go to the next point; Enter opens it as the plan' },
   { keys: 'Arrows, on the strip', does: 'Move the part shown by 5 min, with Shift by 30' },
+  { keys: 'D, M, G in Tonight', does: 'Done, one more minute, guests 10 min late' },
   { keys: 'Enter', does: 'Take an entry' },
   { keys: 'Escape', does: 'Take an entry back, close what is open, stop long work' },
 ];

@@ -9,6 +9,7 @@ import './clock.css';
 import './drawing.css';
 import './notes.css';
 import './amounts.css';
+import './tonight.css';
 import './charts.css';
 import './forced.css';
 import './print.css';

@@ -148,10 +148,11 @@ describe('the clock on the wall', () => {
 
   it('a reload gives the same course: the file holds all of it', () => {
     const log = [
+      entry(at(), { what: 'begun' }),
       ...onTime(at()),
       entry(at(), { what: 'longer', step: 'bake-1', seconds: 60 }),
       entry(at(), { what: 'guestsLate', seconds: -90 }),
-      entry(at(), { what: 'reading', place: 'plateTop', temperature: 523.15 }),
+      entry(at(), { what: 'reading', place: 'plateTop', temperature: 523.15, instrument: 'infrared' }),
       entry(at(), { what: 'words', pizza: 1, words: 'crisp, a little pale', lightness: 62 }),
       entry(at(), { what: 'heard', step: 'bake-1' }),
     ];

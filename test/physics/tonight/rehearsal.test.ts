@@ -62,7 +62,7 @@ beforeAll(() => {
     const minutesOn = ovenOn === 0 ? 0 : Math.round((now - ovenOn) / minute);
     if ([10, 20, 30, 40].includes(minutesOn)) {
       const temperature = rehearsedReading(kitchen, 'plateTop', (now - ovenOn) / 1000);
-      log.push({ at: now, what: 'reading', place: 'plateTop', temperature });
+      log.push({ at: now, what: 'reading', place: 'plateTop', temperature, instrument: 'probe' });
       const forecast = preheatForecast(planned.evening, preheatReadings(log))!;
       forecasts.push(forecast);
       preheatSeconds = forecast.ready.value;
