@@ -140,7 +140,7 @@ export function DoughTable({ evening, units }: DoughTableProps) {
         <NamedCell
           label="All the dough"
           held={isHeld('total')}
-          shown={massText(doughMass(evening), units)}
+          shown={massText(differ ? doughMass(evening) : amounts.total, units)}
           step={units === 'us' ? 1 : 50}
           onTake={(text) => massCell(text, (value) => ({ cell: 'total', value }))}
         />
