@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { PlanView } from './PlanView.tsx';
 import { AdjustView } from './adjust/AdjustView.tsx';
 import { AmountsView } from './amounts/AmountsView.tsx';
+import { CalibrateView } from './calibrate/CalibrateView.tsx';
 import { CompareView } from './compare/CompareView.tsx';
 import { TonightView } from './tonight/TonightView.tsx';
 import type { ViewId } from './state/viewStore.ts';
@@ -29,4 +30,10 @@ export const views: readonly View[] = [
   { id: 'adjust', name: 'Adjust', panel: 'page', draw: ({ theme }) => <AdjustView theme={theme} /> },
   { id: 'amounts', name: 'Amounts', panel: 'page', draw: () => <AmountsView /> },
   { id: 'tonight', name: 'Tonight', panel: 'page', draw: () => <TonightView /> },
+  {
+    id: 'calibrate',
+    name: 'Calibrate',
+    panel: 'page',
+    draw: ({ theme }) => <CalibrateView theme={theme} />,
+  },
 ];

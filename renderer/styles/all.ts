@@ -10,6 +10,7 @@ import './drawing.css';
 import './notes.css';
 import './amounts.css';
 import './tonight.css';
+import './calibrate.css';
 import './charts.css';
 import './forced.css';
 import './print.css';

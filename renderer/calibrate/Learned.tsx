@@ -1,0 +1,237 @@
+/** What was learned: the numbers with their ranges, the plan before and after, the readings beside both. */
+import { useMemo } from 'react';
+import { adopt } from './calibrateStore.ts';
+import { ChartPanel } from '../charts/ChartPanel.tsx';
+import { say } from '../state/documentStore.ts';
+import { usePlan } from '../state/planStore.ts';
+import { spanRangeText, spanText } from '../words/clock.ts';
+import { degreesApart, degreeUnit, degreesOfK, temperatureC } from '../words/figures.ts';
+import { wording } from '../../physics/evening/problem.ts';
+import { csvText } from '../../physics/handout/csv.ts';
+import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
+import type { Calibration, Estimate, EstimateName } from '../../physics/calibrate/calibrate.ts';
+import type { Curves, PlanAnswer } from '../../physics/evening/answer.ts';
+import type { PlanFile } from '../../physics/evening/planFile.ts';
+import type { ChartAsked } from '../charts/LineChart.tsx';
+import type { Line } from '../charts/lineFigure.ts';
+import type { Theme } from '../state/settingsStore.ts';
+
+const names: Readonly<Record<EstimateName, string>> = {
+  power: 'Power of the elements',
+  plateMass: 'Plate as heavy as',
+  thermostatOffset: 'Hotter than the dial says by',
+  browningRate: 'Browns times the usual rate',
+};
+const placeNames: Readonly<Record<string, string>> = {
+  ovenAir: 'Air',
+  plateTop: 'Plate top',
+  plateCore: 'Plate core',
+};
+
+function shown(name: EstimateName, value: number, units: UnitSystem): string {
+  if (name === 'power') return showQuantity(1000 * value, 'power', units);
+  if (name === 'plateMass') return showQuantity(value, 'mass', units);
+  if (name === 'thermostatOffset') return `${value < 0 ? '−' : ''}${degreesApart(Math.abs(value), units)}`;
+  return value.toFixed(2);
+}
+
+function Numbers({ learned, units }: { readonly learned: Calibration; readonly units: UnitSystem }) {
+  const rows = Object.entries(learned.estimates) as [EstimateName, Estimate][];
+  return (
+    <table className="small-table">
+      <caption>What the readings tell</caption>
+      <thead>
+        <tr>
+          <th scope="col">Of this oven</th>
+          <th scope="col">Most likely</th>
+          <th scope="col">8 in 10 within</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, { value, p10, p90 }]) => (
+          <tr key={name}>
+            <th scope="row">{names[name]}</th>
+            <td>{shown(name, value, units)}</td>
+            <td>
+              {shown(name, p10, units)} to {shown(name, p90, units)}
+            </td>
+          </tr>
+        ))}
+        {learned.notTold.map((name) => (
+          <tr key={name}>
+            <th scope="row">{names[name]}</th>
+            <td className="muted" colSpan={2}>
+              not told by these readings
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Plans({ learned, units }: { readonly learned: Calibration; readonly units: UnitSystem }) {
+  const { before, after } = learned;
+  const rows: readonly (readonly [string, (plan: PlanAnswer) => string])[] = [
+    ['Preheat', (plan) => spanText(plan.preheat.minutes)],
+    ['Its range', (plan) => (plan.range ? spanRangeText(...plan.range.preheatMinutes) : '–')],
+    ['Plate settles at', (plan) => temperatureC(plan.preheat.settledPlateTopC, units)],
+    ['First bake', (plan) => spanText(plan.bakes[0]!.minutes)],
+    ['Its range', (plan) => (plan.range ? spanRangeText(...plan.range.bakeMinutes) : '–')],
+  ];
+  return (
+    <table className="small-table">
+      <caption>The plan</caption>
+      <thead>
+        <tr>
+          <th scope="col">What</th>
+          <th scope="col">Before</th>
+          <th scope="col">After</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, of], i) => (
+          <tr key={`${name} ${String(i)}`}>
+            <th scope="row">{name}</th>
+            <td>{of(before)}</td>
+            <td>{of(after)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The plate's curve to a while after the last reading, in the units shown. */
+function plateLine(index: number, name: string, curves: Curves, until: number, units: UnitSystem): Line {
+  const count = curves.minutes.filter((minute) => minute <= until).length;
+  return {
+    index,
+    name,
+    x: curves.minutes.slice(0, count),
+    y: curves.plateTopC.slice(0, count).map((c) => degreesOfK(fromCelsius(c), units)),
+  };
+}
+
+function Residuals({ learned, units }: { readonly learned: Calibration; readonly units: UnitSystem }) {
+  return (
+    <table className="small-table">
+      <caption>Each reading beside the learned oven</caption>
+      <thead>
+        <tr>
+          <th scope="col">Minute</th>
+          <th scope="col">Where</th>
+          <th scope="col">Read</th>
+          <th scope="col">Forecast</th>
+          <th scope="col">Apart</th>
+        </tr>
+      </thead>
+      <tbody>
+        {learned.residuals.map(({ minute, place, readingC, modelC, residualK, expectedK }) => (
+          <tr key={`${String(minute)} ${place}`}>
+            <th scope="row">{minute.toFixed(0)}</th>
+            <td>{placeNames[place] ?? place}</td>
+            <td>{temperatureC(readingC, units)}</td>
+            <td>{temperatureC(modelC, units)}</td>
+            <td>
+              {residualK < 0 ? '−' : '+'}
+              {degreesApart(Math.abs(residualK), units)}
+              {Math.abs(residualK) > 3 * expectedK ? ', more than it should be' : ''}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface LearnedProps {
+  readonly file: PlanFile;
+  readonly learned: Calibration;
+  readonly units: UnitSystem;
+  readonly theme: Theme;
+}
+
+export function Learned({ file, learned, units, theme }: LearnedProps) {
+  const current = usePlan((state) => state.file);
+  const { before, after, residuals, nextReading: next, warnings } = learned;
+  const asked = useMemo((): ChartAsked => {
+    const plate = residuals.filter(({ place }) => place === 'plateTop');
+    const until = Math.max(60, ...residuals.map(({ minute }) => minute + 15));
+    return {
+      lines: [
+        plateLine(0, 'as planned', before.preheatCurve, until, units),
+        plateLine(1, 'as learned', after.preheatCurve, until, units),
+        ...(plate.length === 0
+          ? []
+          : [
+              {
+                index: 2,
+                name: 'read',
+                x: plate.map(({ minute }) => minute),
+                y: plate.map(({ readingC }) => degreesOfK(fromCelsius(readingC), units)),
+              },
+            ]),
+      ],
+      xTitle: 'minutes from switching the oven on',
+      yTitle: `plate top, ${degreeUnit(units)}`,
+    };
+  }, [before, after, residuals, units]);
+  const same = file === current;
+  return (
+    <div className="calibrate-learned">
+      {warnings.map(({ code, message }) => (
+        <p key={code} className="reason">
+          {message}
+        </p>
+      ))}
+      <div className="calibrate-tables">
+        <Numbers learned={learned} units={units} />
+        <Plans learned={learned} units={units} />
+      </div>
+      <ChartPanel
+        title="The plate"
+        summary={`The plate is ready after ${spanText(before.preheat.minutes)} as planned and after ${spanText(after.preheat.minutes)} as learned.`}
+        asked={asked}
+        theme={theme}
+        table={<Residuals learned={learned} units={units} />}
+        csv={() =>
+          csvText([
+            ['minute', 'place', 'reading_degC', 'model_degC'],
+            ...residuals.map(({ minute, place, readingC, modelC }) => [
+              minute.toFixed(1),
+              place,
+              readingC.toFixed(1),
+              modelC.toFixed(1),
+            ]),
+          ])
+        }
+        saveAs="readings"
+      />
+      <p>
+        {next === null
+          ? 'No single reading more would narrow the preheat by much.'
+          : `One more reading would tell most at ${String(next.minute)} min, ${next.place === 'ovenAir' ? 'of the air' : 'on the plate'}: the range of the preheat narrows by ${spanText(next.narrowsMinutes)}.`}
+      </p>
+      <div className="tonight-keys">
+        <button
+          type="button"
+          className="key main tonight-key"
+          disabled={!same}
+          onClick={() => {
+            const problem = adopt(learned.learned);
+            say({
+              text:
+                problem === undefined
+                  ? 'The plan now has the learned oven; Undo brings the old one back.'
+                  : `Not changed: ${wording(problem)}.`,
+            });
+          }}
+        >
+          Plan with this oven
+        </button>
+        {!same && <p className="muted">The plan has changed since: learn again to use it.</p>}
+      </div>
+    </div>
+  );
+}

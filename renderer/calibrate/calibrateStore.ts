@@ -1,0 +1,78 @@
+/** What was typed or pasted in the view Calibrate, and what came of it; kept while the window is open. */
+import { create } from 'zustand';
+import { change, usePlan } from '../state/planStore.ts';
+import { learn } from '../state/learn.ts';
+import { infraredSpread, usualReadingSpread } from '../../physics/calibrate/fit.ts';
+import { readLog, sinceBegun } from '../../physics/tonight/log.ts';
+import { preheatReadings } from '../../physics/tonight/preheatForecast.ts';
+import type { Calibration } from '../../physics/calibrate/calibrate.ts';
+import type { ReadingGuesses, ReadingsRead } from '../../physics/calibrate/readings.ts';
+import type { PlanFile } from '../../physics/evening/planFile.ts';
+import type { Problem } from '../../physics/evening/problem.ts';
+
+export interface CalibrateState {
+  readonly text: string;
+  readonly infrared: boolean;
+  readonly say: Partial<ReadingGuesses>;
+  readonly busy: boolean;
+  /** with the plan it was learned for */
+  readonly learned: { readonly file: PlanFile; readonly calibration: Calibration } | undefined;
+  readonly read: ReadingsRead | undefined;
+  readonly problems: readonly Problem[];
+  readonly fault: string;
+}
+
+export const useCalibrate = create<CalibrateState>()(() => ({
+  text: '',
+  infrared: false,
+  say: {},
+  busy: false,
+  learned: undefined,
+  read: undefined,
+  problems: [],
+  fault: '',
+}));
+
+/** A text of readings that is larger is none, and would only stop the window. */
+export const longestFile = 2_000_000;
+
+export function takeText(text: string): void {
+  useCalibrate.setState({ text, problems: [], fault: '' });
+}
+
+let asked = 0;
+export async function learnNow(): Promise<void> {
+  const { text, infrared, say } = useCalibrate.getState();
+  const { file } = usePlan.getState();
+  const mine = (asked += 1);
+  useCalibrate.setState({ busy: true, problems: [], fault: '' });
+  const readingSpread = infrared ? infraredSpread : usualReadingSpread;
+  const answer = await learn({ what: 'calibrate', file: { ...file, tonight: {} }, text, say, readingSpread });
+  if (mine !== asked) return;
+  if (answer.what !== 'calibrate') {
+    useCalibrate.setState({ busy: false, fault: answer.what === 'fault' ? answer.fault : '' });
+    return;
+  }
+  const { calibrated, read } = answer;
+  useCalibrate.setState({
+    busy: false,
+    read,
+    learned: calibrated.ok ? { file, calibration: calibrated.calibration } : undefined,
+    problems: calibrated.ok ? [] : calibrated.problems,
+  });
+}
+
+/** Readings of tonight's log as rows, minutes from switching the oven on. */
+export function rowsOfTonight(): string {
+  const log = sinceBegun(readLog(usePlan.getState().file.tonight?.log ?? []));
+  const rows = preheatReadings(log).map(
+    ({ seconds, place, temperature }) =>
+      `${(seconds / 60).toFixed(1)} min,${place},${(temperature - 273.15).toFixed(1)} degC`,
+  );
+  return rows.length === 0 ? '' : ['time,place,temperature', ...rows, ''].join('\n');
+}
+
+/** The learned oven, plate and browning as the plan's own, in one step that can be undone. */
+export function adopt({ oven, plate, pizzas, known }: PlanFile): Problem | undefined {
+  return change({ oven, plate, pizzas, known });
+}
