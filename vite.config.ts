@@ -25,6 +25,10 @@ export default defineConfig({
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 2000,
     // Two workers are built within this build: that their plugins take most of its time is as it should be.
-    rolldownOptions: { checks: { bundlerTimings: false } },
+    rolldownOptions: {
+      checks: { bundlerTimings: false },
+      // Charts are two thirds of the window's code: a file of their own stays in the browser's cache.
+      output: { codeSplitting: { groups: [{ name: 'charts', test: /node_modules[\\/]plotly\.js/u }] } },
+    },
   },
 });
