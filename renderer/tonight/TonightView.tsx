@@ -7,7 +7,7 @@ import { NowPanel } from './NowPanel.tsx';
 import { PlateReading, type Where } from './PlateReading.tsx';
 import { Rest } from './Rest.tsx';
 import { Ringing } from './Ringing.tsx';
-import { countText, movedText, titleOf } from './said.ts';
+import { movedText, titleOf } from './said.ts';
 import { Timers } from './Timers.tsx';
 import {
   begin,
@@ -298,7 +298,7 @@ export function TonightView() {
   const offset = offsetOf(forecast.answer.ovenOnAt);
   const running = sinceBegun(wholeLog()).length > 0;
   return (
-    <div className="tonight-page" data-count={countText(course.ends - now)}>
+    <div className="tonight-page">
       <h1 className="hidden">Tonight</h1>
       {running ? (
         <Running course={course} forecast={forecast} now={now} offset={offset} />
