@@ -24,7 +24,6 @@ export default defineConfig({
           name: 'window',
           include: ['test/window/**/*.test.ts'],
           environment: 'node',
-          fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
