@@ -118,7 +118,7 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
     let ready = firstWithin(trace.seconds, [top, core], [settledTop, settledCore]);
     // An oven at the end of its power may settle before its sensor comes to the target.
     if ((ready === undefined || run.signalledAt === undefined) && until < longest) {
-      until = Math.min(until + 1800, longest);
+      until = Math.min(until + Math.max(atLeast / 4, 300), longest);
       continue;
     }
     if (ready === undefined) {

@@ -145,13 +145,18 @@ function varied(evening: Evening, model: EveningModel, input?: UncertainInput, z
   };
 }
 
-/** ln of preheat and first bake, s; undefined for an oven too weak to hold its setting. */
+/**
+ * ln of preheat and first bake, s; undefined for an oven too weak to hold its setting.
+ *
+ * @param lookFor s of preheat that will do for most variations; those that need more get it
+ */
 function logTimes(
   { evening, options }: Varied,
+  lookFor: number,
   kept?: PreheatRun,
 ): { readonly preheat: number; readonly bake: number; readonly run: PreheatRun } | undefined {
   const model = prepareModel(evening, options);
-  const run = kept ?? runPreheat(model, 3600);
+  const run = kept ?? runPreheat(model, lookFor);
   const { plateReady } = run.preheat;
   if (!(plateReady > 0 && plateReady < Infinity)) return undefined;
   const load = evening.pizzas.loadAt ?? plateReady;
@@ -206,34 +211,46 @@ function mirrored(plus: LogTimes, centre: LogTimes): LogTimes {
   return { preheat: 2 * centre.preheat - plus.preheat, bake: 2 * centre.bake - plus.bake };
 }
 
+export interface SpreadOptions {
+  /** draws, at least 100 */
+  readonly samples: number;
+  /** the same seed, the same answer */
+  readonly seed: number;
+}
+
 /**
- * P10 to P90 of the preheat and of the first bake.
+ * P10 to P90 of the preheat and of the first bake, minutes; each range holds the nominal answer inside.
+ * See `spreadRatios`.
+ */
+export function spreadOf(evening: Evening, run: EveningRun, options: SpreadOptions): Spread {
+  return scaledSpread(spreadRatios(evening, preparedFor(evening, run).model, options), run);
+}
+
+/** Ranges in minutes from ranges as shares of the nominal answers. */
+export function scaledSpread(ratios: Spread, { preheat, bakes }: EveningRun): Spread {
+  const times = ([low, high]: Range, minutes: number): Range => [low * minutes, high * minutes];
+  const [first] = bakes;
+  return {
+    ...ratios,
+    preheatMinutes: times(ratios.preheatMinutes, preheat.plateReady / 60),
+    bakeMinutes: times(ratios.bakeMinutes, (first!.outAt - first!.inAt) / 60),
+  };
+}
+
+/**
+ * P10 to P90 of the preheat and of the first bake, as shares of what the plan says.
  *
  * Each input is simulated one standard deviation up, and down where ln t bends; ln t is taken as a sum of parabolas, and
  * `samples` draws of all inputs together give the quantiles. Inputs are taken to act one by one: what two of them do
  * together beyond that is left out. What the plan knows better than usual (`known`) is narrowed along its parabola.
  *
- * @param options.samples draws, at least 100; @param options.seed the same seed, the same answer
- * @returns minutes; each range holds the nominal answer inside
+ * @param model of the evening itself, whose geometry and dial are shared
  */
-export function spreadOf(
-  evening: Evening,
-  run: EveningRun,
-  options: { readonly samples: number; readonly seed: number },
-): Spread {
-  const { model } = preparedFor(evening, run);
-  const nominal = {
-    preheat: run.preheat.plateReady / 60,
-    bake: (run.bakes[0]!.outAt - run.bakes[0]!.inAt) / 60,
-  };
-  const centre = logTimes(varied(evening, model));
-  if (!centre)
-    return {
-      preheatMinutes: [nominal.preheat, nominal.preheat],
-      bakeMinutes: [nominal.bake, nominal.bake],
-      preheatFrom: [],
-      bakeFrom: [],
-    };
+export function spreadRatios(evening: Evening, model: EveningModel, options: SpreadOptions): Spread {
+  const centre = logTimes(varied(evening, model), 3600);
+  if (!centre) return { preheatMinutes: [1, 1], bakeMinutes: [1, 1], preheatFrom: [], bakeFrom: [] };
+  // Ten minutes more: the means about the moment at which a plate is ready take a thermostat cycle on either side.
+  const lookFor = 1.1 * Math.exp(centre.preheat) + 600;
   const preheat: Parabola[] = [];
   const bake: Parabola[] = [];
   for (const input of inputs) {
@@ -245,10 +262,10 @@ export function spreadOf(
     }
     const kept = input.bakeOnly ? centre.run : undefined;
     // A variation too weak to hold the setting counts as no change: the range speaks of ovens that do.
-    const plus = logTimes(varied(evening, model, input, 1), kept) ?? centre;
+    const plus = logTimes(varied(evening, model, input, 1), lookFor, kept) ?? centre;
     const minus = input.straight
       ? mirrored(plus, centre)
-      : (logTimes(varied(evening, model, input, -1), kept) ?? centre);
+      : (logTimes(varied(evening, model, input, -1), lookFor, kept) ?? centre);
     preheat.push(narrowed(parabola(minus.preheat, centre.preheat, plus.preheat), ratio));
     bake.push(narrowed(parabola(minus.bake, centre.bake, plus.bake), ratio));
   }
@@ -261,16 +278,13 @@ export function spreadOf(
       preheats[k]! += (preheat[i]!.slope + preheat[i]!.bend * z) * z;
       bakes[k]! += (bake[i]!.slope + bake[i]!.bend * z) * z;
     }
-  const range = (logs: Float64Array, middle: number): Range => {
+  const range = (logs: Float64Array): Range => {
     const sorted = logs.sort();
-    return [
-      middle * Math.min(Math.exp(quantile(sorted, 0.1)), 1),
-      middle * Math.max(Math.exp(quantile(sorted, 0.9)), 1),
-    ];
+    return [Math.min(Math.exp(quantile(sorted, 0.1)), 1), Math.max(Math.exp(quantile(sorted, 0.9)), 1)];
   };
   return {
-    preheatMinutes: range(preheats, nominal.preheat),
-    bakeMinutes: range(bakes, nominal.bake),
+    preheatMinutes: range(preheats),
+    bakeMinutes: range(bakes),
     preheatFrom: partsOf(preheat),
     bakeFrom: partsOf(bake),
   };
