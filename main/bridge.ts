@@ -10,11 +10,20 @@ const documentId = v.pipe(v.string(), v.uuid('the id of a document, a UUID'));
 const planText = v.pipe(v.string(), v.maxLength(1_000_000));
 const planDocument = v.strictObject({ document: documentId, name: v.string(), text: planText });
 
+/** What is ticked on the shopping list of one evening, which is known by its title and day. */
+const ticks = v.strictObject({
+  title: v.pipe(v.string(), v.maxLength(200)),
+  day: v.pipe(v.string(), v.maxLength(10)),
+  there: v.pipe(v.array(v.pipe(v.string(), v.maxLength(200))), v.maxLength(200)),
+});
+
 const settings = v.strictObject({
   theme: v.picklist(['system', 'flour', 'iron']),
   units: v.picklist(['metric', 'us']),
   /** whether single letters work as keys; on unless said otherwise (WCAG 2.1.4 asks that they can be switched off) */
   letterKeys: v.optional(v.boolean()),
+  /** of the last evenings shopped for, the newest first */
+  ticks: v.optional(v.pipe(v.array(ticks), v.maxLength(20))),
 });
 
 export const calls = {

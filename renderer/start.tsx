@@ -3,6 +3,7 @@ import './styles/all.ts';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { followTicks } from './amounts/ticks.ts';
 import { followEvening } from './tonight/followEvening.ts';
 import { bridge } from './bridgeClient.ts';
 import { commands } from './state/commands.ts';
@@ -27,6 +28,7 @@ function open(): void {
 
 followPlan();
 keepWork();
+followTicks();
 void greet(({ settings }) => {
   takeSettings(settings);
 }).then(() => {

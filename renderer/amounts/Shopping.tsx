@@ -1,7 +1,6 @@
 /** What has to be in the house, with a tick for what is there. */
 import { massText } from './entries.ts';
-import { tick, tickedOf, useHold } from './holdStore.ts';
-import { useDocument } from '../state/documentStore.ts';
+import { tick, useTicked } from './ticks.ts';
 import { inUnits } from '../../physics/quantities/sentences.ts';
 import { unbroken } from '../words/unbroken.ts';
 import type { ShoppingItem } from '../../physics/evening/answer.ts';
@@ -13,8 +12,7 @@ interface ShoppingProps {
 }
 
 export function Shopping({ items, units }: ShoppingProps) {
-  const opened = useDocument((state) => state.opened);
-  const ticked = tickedOf(useHold(), opened);
+  const ticked = useTicked();
   const there = items.filter(({ item }) => ticked.has(item)).length;
   return (
     <section className="amounts-part" aria-labelledby="amounts-shopping">
@@ -34,7 +32,7 @@ export function Shopping({ items, units }: ShoppingProps) {
                 type="checkbox"
                 checked={ticked.has(item)}
                 onChange={(event) => {
-                  tick(item, event.currentTarget.checked, opened);
+                  tick(item, event.currentTarget.checked);
                 }}
               />
               <span>

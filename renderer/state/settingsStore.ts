@@ -1,4 +1,4 @@
-/** Units, theme and keys: kept by the shell, shared by all plans, never in the history. */
+/** Units, theme, keys, and ticks of shopping lists: kept by the shell, shared by all plans, never in the history. */
 import { create } from 'zustand';
 import { bridge } from '../bridgeClient.ts';
 import type { Settings } from '../../main/bridge.ts';
@@ -10,6 +10,7 @@ export const useSettings = create<Required<Settings>>()(() => ({
   theme: 'system',
   units: 'metric',
   letterKeys: true,
+  ticks: [],
 }));
 
 export function useUnits(): Units {

@@ -3,9 +3,10 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { sharedWindow } from '../support/sharedWindow.ts';
 import { tabStops, violations } from '../support/windowAccess.ts';
-import { settled } from '../support/window.ts';
+import { tempFolder } from '../support/tempFolder.ts';
+import { openWindow, settled } from '../support/window.ts';
 
-const { open } = sharedWindow();
+const { browser, open } = sharedWindow();
 let page: Page;
 
 beforeEach(async () => {
@@ -126,6 +127,37 @@ describe('sauce, cheese and the list', () => {
     expect(await list.getByRole('checkbox', { name: /salt/ }).isChecked()).toBe(true);
     await enter('Pizzas', '8');
     expect(await list.getByRole('listitem').filter({ hasText: 'mozzarella' }).innerText()).toContain('960 g');
+  });
+});
+
+describe('what is kept', () => {
+  it('ticks over a restart, with their evening, also under a new title', async () => {
+    const data = tempFolder();
+    const first = await openWindow(browser(), { data });
+    await first.page.keyboard.press('Control+4');
+    await first.page.getByRole('checkbox', { name: /salt/ }).check();
+    await first.page.getByRole('checkbox', { name: /flour/ }).check();
+    await first.page.getByRole('checkbox', { name: /flour/ }).uncheck();
+    await first.page.getByLabel('Title of the evening').fill('Anna comes round');
+    await first.page.getByLabel('Title of the evening').press('Enter');
+    expect(await first.page.getByRole('checkbox', { name: /salt/ }).isChecked()).toBe(true);
+    await first.page.keyboard.press('Control+s');
+    await expect.poll(() => first.page.locator('.saved').innerText()).toMatch(/^saved/);
+    await first.close();
+
+    const second = await openWindow(browser(), { data });
+    await second.page.keyboard.press('Control+4');
+    // The built-in evening has another title.
+    const ticked = second.page
+      .getByRole('region', { name: 'Shopping list' })
+      .getByRole('checkbox', { checked: true });
+    expect(await ticked.count()).toBe(0);
+    await second.page.getByRole('button', { name: 'Open' }).click();
+    await second.page.getByRole('menuitem', { name: /Anna/ }).click();
+    await expect.poll(() => ticked.count()).toBe(1);
+    expect(await second.page.getByRole('checkbox', { name: /salt/ }).isChecked()).toBe(true);
+    expect([...first.errors, ...second.errors]).toEqual([]);
+    await second.close();
   });
 });
 
