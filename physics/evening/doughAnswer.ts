@@ -24,7 +24,7 @@ export function whyNotTheRule({ liquid }: Pick<DoughPlan, 'liquid'>): string {
     terms.work >= 0
       ? `mixing ${kelvins(terms.work)} more`
       : `mixing by this method takes ${kelvins(-terms.work)} back`;
-  return `The bakers' rule of three temperatures says ${celsiusText(byRule)}, ${difference}. It weighs flour, room and liquid alike; in the balance of heat 1 K of flour counts as ${terms.flourCounts.toFixed(2)} K of liquid, wetting the flour warms the dough by ${kelvins(terms.hydrationRise)}, ${mixing}, and ${(100 * terms.exchange).toFixed(0)} % of what the dough differs from the room goes to bowl and bench.`;
+  return `The bakers' rule of three temperatures says ${celsiusText(byRule)}, ${difference}. It weighs flour, room and liquid alike; in the balance of heat a degree of flour counts as ${terms.flourCounts.toFixed(2)} of a degree of liquid, wetting the flour warms the dough by ${kelvins(terms.hydrationRise)}, ${mixing}, and ${(100 * terms.exchange).toFixed(0)} % of what the dough differs from the room goes to bowl and bench.`;
 }
 
 /** @param at writes a moment given in s from the first pizza's load */

@@ -9,15 +9,17 @@ const kinds: Readonly<Record<string, QuantityKind>> = {
   kg: 'mass',
   mm: 'length',
   cm: 'length',
+  K: 'temperatureDifference',
 };
 
 /**
- * A figure with its unit: `250 g`; of temperatures also two around `to` that share one: `215 to 230 °C`. Not of
- * lengths, where `shape pizza 1 to 30 cm` is no range.
+ * A figure with its unit: `250 g`, `5 K` as a difference; of temperatures and differences also two around `to` that
+ * share one: `215 to 230 °C`. Not of lengths, where `shape pizza 1 to 30 cm` is no range; and not the `K` of `W/(m2 K)`.
  */
-const figure = /(?:(-?\d+(?:\.\d+)?) to (?=-?[\d.]+ °C))?(-?\d+(?:\.\d+)?) (°C|kg|g|mm|cm)(?![\w/²³])/gu;
+const figure =
+  /(?<![\w^])(?:(-?\d+(?:\.\d+)?) to (?=-?[\d.]+ (?:°C|K)))?(-?\d+(?:\.\d+)?) (°C|kg|g|mm|cm|K)(?![\w/²³])/gu;
 /** Figure and unit, which stay on one line. */
-const together = /(\d) (?=(?:°C|°F|kg|g|mm|cm|oz|lb|s|min|h|am|pm|%)(?!\w))/gu;
+const together = /(\d) (?=(?:°C|°F|K|F degrees|kg|g|mm|cm|oz|lb|s|min|h|am|pm|%)(?!\w))/gu;
 
 function shown(value: string, unit: string, units: UnitSystem): string {
   const read = readQuantity(`${value} ${unit}`, kinds[unit]!);

@@ -159,6 +159,15 @@ describe('what is kept', () => {
     expect([...first.errors, ...second.errors]).toEqual([]);
     await second.close();
   });
+
+  it('differences of temperature follow the units', async () => {
+    const why = page.getByText("The bakers' rule of three temperatures");
+    expect(await why.innerText()).toMatch(/\d\sK\b/u);
+    await page.getByRole('radio', { name: '°F · US' }).click();
+    expect(await why.innerText()).toMatch(/\d\sF degrees/u);
+    expect(await why.innerText()).not.toMatch(/\d\sK\b/u);
+    await page.getByRole('radio', { name: '°C · metric' }).click();
+  });
 });
 
 describe('for everyone', () => {

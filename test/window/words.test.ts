@@ -68,7 +68,9 @@ describe('units in sentences and fields', () => {
     expect(inUnits('At 267 °C', 'metric')).toBe('At 267 °C');
     // Both ends of a range: 480 x 9/5 + 32 = 896, 500 x 9/5 + 32 = 932.
     expect(inUnits('from 480 to 500 °C for 2 to 4 h', 'us')).toBe('from 896 to 932 °F for 2 to 4 h');
-    expect(inUnits('steps of 100 to 200 K', 'us')).toBe('steps of 100 to 200 K');
+    // A difference has no zero to add: 100 x 9/5 = 180, 5 x 9/5 = 9; the K of another unit stays.
+    expect(inUnits('steps of 100 to 200 K', 'us')).toBe('steps of 180 to 360 F degrees');
+    expect(inUnits('5.0 K warmer at 12 W/(m2 K)', 'us')).toBe('9 F degrees warmer at 12 W/(m2 K)');
   });
 
   it('shows a text as typed in its own units and converted in the others, and keeps what is stored', () => {
