@@ -1,11 +1,14 @@
 /** A figure that can be typed in: held ones carry a lock, the others follow. A wrong entry stays with its reason. */
 import { Lock } from 'lucide-react';
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import { TextEntry } from '../inputs/TextEntry.tsx';
+import { useWrongEntry } from '../state/wrongEntries.ts';
 
 export interface CellProps {
   /** names the field; a table's heading repeats it for the eye */
   readonly label: string;
+  /** which of several cells of this name it is */
+  readonly index?: number | undefined;
   /** undefined where the figure is a plain field that holds nothing else */
   readonly held?: boolean | undefined;
   readonly shown: string;
@@ -14,9 +17,9 @@ export interface CellProps {
   readonly onTake: (text: string) => string | undefined;
 }
 
-export function Cell({ label, held, shown, step, onTake }: CellProps) {
+export function Cell({ label, index = 0, held, shown, step, onTake }: CellProps) {
   const id = useId();
-  const [draft, setDraft] = useState<{ readonly text: string; readonly reason: string }>();
+  const [draft, setDraft] = useWrongEntry(`${label} ${String(index)}`);
   const wrong = draft !== undefined;
   return (
     <div className={`cell${wrong ? ' wrong' : ''}${held === true ? ' held-cell' : ''}`}>

@@ -124,12 +124,14 @@ function Cheese({ evening, units }: ToppingsProps) {
           <div key={`${kind} ${String(index)}`}>
             <NamedCell
               label={`${cheeseNames[kind]}, on one pizza`}
+              index={index}
               shown={massText(mass, units)}
               step={units === 'us' ? 0.25 : 5}
               onTake={take}
             />
             <NamedCell
               label={`${cheeseNames[kind]}, by area`}
+              index={index}
               shown={perAreaText(mass / area, units)}
               step={units === 'us' ? 0.005 : 0.01}
               onTake={(text) => {

@@ -1,6 +1,6 @@
 /** One field in which another evening differs, with its value. A wrong entry stays with its reason. */
 import { X } from 'lucide-react';
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import { comparable, specOf, type Difference } from './differences.ts';
 import { factsOf } from '../inputs/fields.ts';
 import { entryOf } from '../inputs/shown.ts';
@@ -62,12 +62,11 @@ export function firstValue(path: string, units: UnitSystem): Difference['value']
 }
 
 export function DifferenceRow({ difference, units, onChange, onDrop }: DifferenceRowProps) {
-  const { path, value } = difference;
-  const [draft, setDraft] = useState<{ readonly text: string; readonly reason: string }>();
+  const { path, value, wrong: entry } = difference;
   const id = useId();
   const { label } = specOf(path);
   const choices = choicesOf(path);
-  const wrong = draft !== undefined;
+  const wrong = entry !== undefined;
   return (
     <div className={wrong ? 'difference wrong' : 'difference'}>
       <select
@@ -75,7 +74,6 @@ export function DifferenceRow({ difference, units, onChange, onDrop }: Differenc
         aria-label="What differs"
         value={path}
         onChange={(event) => {
-          setDraft(undefined);
           const next = event.currentTarget.value;
           onChange({ path: next, value: firstValue(next, units) });
         }}
@@ -96,18 +94,15 @@ export function DifferenceRow({ difference, units, onChange, onDrop }: Differenc
           label={label}
           aria-describedby={`${id}-reason`}
           aria-invalid={wrong ? true : undefined}
-          shown={draft?.text ?? shown(value)}
+          shown={entry?.text ?? shown(value)}
           step={specOf(path).step}
           onTake={(text) => {
-            const entry = entryOf(text, path, units);
-            if (!entry.ok) setDraft({ text, reason: entry.reason });
-            else {
-              setDraft(undefined);
-              onChange({ path, value: entry.value as Difference['value'] });
-            }
+            const read = entryOf(text, path, units);
+            if (read.ok) onChange({ path, value: read.value as Difference['value'] });
+            else onChange({ path, value, wrong: { text, reason: read.reason } });
           }}
           onBack={() => {
-            setDraft(undefined);
+            if (wrong) onChange({ path, value });
           }}
         />
       ) : (
@@ -137,7 +132,7 @@ export function DifferenceRow({ difference, units, onChange, onDrop }: Differenc
         <X aria-hidden="true" />
       </button>
       <p className="reason" id={`${id}-reason`} hidden={!wrong}>
-        {draft?.reason}
+        {entry?.reason}
       </p>
     </div>
   );

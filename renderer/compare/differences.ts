@@ -11,6 +11,7 @@ import {
 } from '../inputs/fields.ts';
 import { withValueAt } from '../state/path.ts';
 import { materialNames, presetNames, rackHeightOf, rackPositionOf, rackText } from '../words/names.ts';
+import type { WrongEntry } from '../state/wrongEntries.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
@@ -19,6 +20,8 @@ export interface Difference {
   readonly path: string;
   /** as a plan holds it */
   readonly value: string | number | boolean;
+  /** an entry that was not taken, as typed, with the reason; the value before it holds */
+  readonly wrong?: WrongEntry;
 }
 
 export interface FieldChoice {

@@ -88,6 +88,11 @@ describe('my reader has a weaker oven', () => {
     expect(await page.locator('.reader-ask .reason').innerText()).toMatch(
       /Found "9 min"; allowed a temperature/,
     );
+    await page.keyboard.press('Control+1');
+    await reader().waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+3');
+    expect(await reader().inputValue()).toBe('9 min');
+    expect(await reader().getAttribute('aria-invalid')).toBe('true');
     await reader().fill('700 °C');
     await reader().press('Enter');
     expect(await page.locator('.reader-ask .reason').innerText()).toMatch(/allowed 60 °C to 500 °C/);

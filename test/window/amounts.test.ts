@@ -160,6 +160,19 @@ describe('what is kept', () => {
     await second.close();
   });
 
+  it('a wrong entry, with its reason, while other views are shown; not in another plan', async () => {
+    await enter('One ball', 'heavy');
+    await page.keyboard.press('Control+1');
+    await cell('One ball').waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+4');
+    expect(await cell('One ball').inputValue()).toBe('heavy');
+    expect(await cell('One ball').getAttribute('aria-invalid')).toBe('true');
+    expect(await page.getByText('Found "heavy"; allowed a mass').count()).toBe(1);
+    page = await open();
+    expect(await cell('One ball').inputValue()).toBe('250 g');
+    expect(await cell('One ball').getAttribute('aria-invalid')).toBeNull();
+  });
+
   it('differences of temperature follow the units', async () => {
     const why = page.getByText("The bakers' rule of three temperatures");
     expect(await why.innerText()).toMatch(/\d\sK\b/u);

@@ -76,6 +76,12 @@ describe('an evening beside the plan', () => {
     await value.press('Enter');
     expect(await value.getAttribute('aria-invalid')).toBe('true');
     expect(await card.innerText()).toMatch(/Found "wide"; allowed a length/);
+    await page.keyboard.press('Control+1');
+    await value.waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+2');
+    expect(await value.inputValue()).toBe('wide');
+    expect(await value.getAttribute('aria-invalid')).toBe('true');
+    expect(await card.innerText()).toMatch(/Found "wide"; allowed a length/);
     await value.fill('70 cm');
     await value.press('Enter');
     // Wider than the oven: named, and not among the figures.
