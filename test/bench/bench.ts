@@ -1,6 +1,6 @@
 /** `npm run bench`: error and time side by side, in one run. `--json` for scripts, `--fine` makes the fine solution anew. */
 import { cpus, totalmem } from 'node:os';
-import { benchBand, benchEvening, benchGrid, keepFineEvening } from './evening.ts';
+import { benchBand, benchEvening, benchFit, benchGrid, keepFineEvening } from './evening.ts';
 import { benchNetwork } from './network.ts';
 import { table } from './table.ts';
 import { benchSize, benchStart } from './start.ts';
@@ -20,9 +20,10 @@ async function main(): Promise<void> {
   const network = benchNetwork();
   say('evening');
   const evening = benchEvening();
-  say('band and grid');
+  say('band, grid and fit');
   const band = benchBand();
   const grid = benchGrid();
+  const fit = benchFit();
   say('start');
   const start = await benchStart();
   say('window');
@@ -33,6 +34,7 @@ async function main(): Promise<void> {
     evening,
     band,
     grid,
+    fit,
     drag,
     start: { ...start, windowMilliseconds: firstDraw },
     bundleKB: benchSize(),

@@ -1,6 +1,7 @@
 /** The whole evening of the first example, four pizzas, at several steps against a fine solution that is kept. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { fitOven } from '../../physics/calibrate/fit.ts';
 import { saturday } from '../../physics/evening/demos.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
 import { standardResolution } from '../../physics/evening/model.ts';
@@ -139,4 +140,27 @@ export function benchGrid(): GridRow {
   );
   const { milliseconds } = timed(() => evenings.map((evening) => simulateEvening(evening)), 1);
   return { evenings: evenings.length, milliseconds };
+}
+
+export interface FitRow {
+  readonly readings: number;
+  readonly milliseconds: number;
+}
+
+/** Three numbers of an oven a third weaker than planned, from six readings of its plate. */
+export function benchFit(): FitRow {
+  const evening = exampleEvening();
+  const { power } = evening.oven;
+  const weaker = {
+    ...evening,
+    oven: { ...evening.oven, power: { bottom: 0.7 * power.bottom, top: 0.7 * power.top } },
+  };
+  const run = simulateEvening(weaker);
+  const readings = [10, 20, 30, 40, 50, 60].map((minute) => ({
+    seconds: 60 * minute,
+    place: 'plateTop' as const,
+    temperature: plateAt(run, 60 * minute),
+  }));
+  const { milliseconds } = timed(() => fitOven(evening, readings, 2), 5);
+  return { readings: readings.length, milliseconds };
 }

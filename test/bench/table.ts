@@ -1,5 +1,5 @@
 /** The figures of a run as a page of text. */
-import type { BandRow, EveningRow, GridRow } from './evening.ts';
+import type { BandRow, EveningRow, FitRow, GridRow } from './evening.ts';
 import type { NetworkRow } from './network.ts';
 import type { Size, Start } from './start.ts';
 import type { Drag, Memory } from './window.ts';
@@ -10,6 +10,7 @@ export interface Figures {
   readonly evening: readonly EveningRow[];
   readonly band: BandRow;
   readonly grid: GridRow;
+  readonly fit: FitRow;
   readonly drag: Drag;
   readonly start: Start & { readonly windowMilliseconds: number };
   readonly bundleKB: Size;
@@ -38,6 +39,7 @@ export function table(all: Figures): string {
     '',
     `${ms(all.band.milliseconds)}  band, ${all.band.draws} draws`,
     `${ms(all.grid.milliseconds)}  grid of ${all.grid.evenings} evenings`,
+    `${ms(all.fit.milliseconds)}  fit of an oven to ${all.fit.readings} readings`,
     '',
     'Window: a drag of the plate',
     `${ms(drag.paintedMedian)}  input to painted, median`,
