@@ -2,11 +2,14 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { openBrowser } from './browser.ts';
+import type { Served } from './serve.ts';
 import { freshPlan, openWindow, type OpenedWindow } from './window.ts';
 
 export interface SharedWindow {
   /** the example as if just opened: nothing to undo, folds as they were at first; the view stays the one it was */
   readonly open: () => Promise<Page>;
+  /** what serves the window that `open` has opened */
+  readonly served: () => Served;
   /** for windows of a test's own */
   readonly browser: () => Browser;
 }
@@ -27,6 +30,10 @@ export function sharedWindow(): SharedWindow {
   });
   return {
     browser: () => browser,
+    served: () => {
+      if (shared === undefined) throw new Error('served: found no window; allowed once it was opened');
+      return shared.served;
+    },
     open: async () => {
       if (shared === undefined) shared = await openWindow(browser);
       else await freshPlan(shared);

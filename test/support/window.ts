@@ -16,6 +16,8 @@ export interface OpenedWindow {
 
 export interface WindowOptions extends ServeOptions {
   readonly context?: BrowserContextOptions;
+  /** the moment at which the clock of the page begins; the test may then move it */
+  readonly at?: string;
 }
 
 const plain: BrowserContextOptions = {
@@ -27,10 +29,11 @@ const plain: BrowserContextOptions = {
 };
 
 export async function openWindow(browser: Browser, options: WindowOptions = {}): Promise<OpenedWindow> {
-  const { context: wanted, ...serve } = options;
+  const { context: wanted, at, ...serve } = options;
   const served = await serveWindow(serve);
   const context = await browser.newContext({ ...plain, ...wanted });
   const page = await context.newPage();
+  if (at !== undefined) await page.clock.install({ time: new Date(at) });
   const errors: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') errors.push(message.text());

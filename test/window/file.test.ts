@@ -2,20 +2,13 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Browser } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { builtWindow } from '../support/serve.ts';
-import { openBrowser } from '../support/browser.ts';
+import { sharedWindow } from '../support/sharedWindow.ts';
 import { tempFolder } from '../support/tempFolder.ts';
 import { answersOf, enterInto, openWindow, settled } from '../support/window.ts';
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
+const { browser, open, served } = sharedWindow();
 
 function keptTexts(folder: string): readonly string[] {
   return readdirSync(folder).map((name) => readFileSync(join(folder, name), 'utf8'));
@@ -23,7 +16,7 @@ function keptTexts(folder: string): readonly string[] {
 
 describe('the file of a plan', () => {
   it('is saved under its title, listed, and opened again as it was', async () => {
-    const { page, served, errors, close } = await openWindow(browser);
+    const page = await open();
     await page.getByLabel('Title of the evening').fill('Anna comes round');
     await page.getByLabel('Title of the evening').press('Enter');
     await enterInto(page, 'Thickness', '12 mm');
@@ -31,9 +24,9 @@ describe('the file of a plan', () => {
     const saved = await answersOf(page);
     await page.keyboard.press('Control+s');
     await expect.poll(() => page.locator('.saved').innerText()).toMatch(/^saved \d\d:\d\d$/);
-    const [name, ...others] = readdirSync(served.places.plans);
+    const [name, ...others] = readdirSync(served().places.plans);
     expect(others).toEqual([]);
-    const written = JSON.parse(readFileSync(join(served.places.plans, name!), 'utf8')) as {
+    const written = JSON.parse(readFileSync(join(served().places.plans, name!), 'utf8')) as {
       title: string;
       plate: { thickness: string };
     };
@@ -52,8 +45,6 @@ describe('the file of a plan', () => {
     await settled(page);
     expect(await page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('12 mm');
     expect(await answersOf(page)).toEqual(saved);
-    expect(errors).toEqual([]);
-    await close();
   });
 
   it('is opened through the file picker, and refused with the field named', async () => {
@@ -63,7 +54,7 @@ describe('the file of a plan', () => {
     const plan = { format: 'hearthclock/evening', version: 1, title: 'Two on stone', pizzas: { count: 2 } };
     writeFileSync(good, JSON.stringify(plan));
     writeFileSync(bad, JSON.stringify({ ...plan, plate: { thickness: '9.5 s' } }));
-    const { page, errors, close } = await openWindow(browser);
+    const page = await open();
     await page.getByLabel('Plan file').setInputFiles(good);
     await expect.poll(() => page.getByLabel('Title of the evening').inputValue()).toBe('Two on stone');
     await settled(page);
@@ -74,13 +65,11 @@ describe('the file of a plan', () => {
       /bad\.json was not opened[\s\S]*plate\.thickness: found "9\.5 s"/,
     );
     expect(await page.getByLabel('Title of the evening').inputValue()).toBe('Two on stone');
-    expect(errors).toEqual([]);
-    await close();
   });
 
   it('offers at the next start what was not saved', async () => {
     const data = tempFolder();
-    const first = await openWindow(browser, { data });
+    const first = await openWindow(browser(), { data });
     await enterInto(first.page, 'Thickness', '14 mm');
     const changed = await answersOf(first.page);
     // Kept one second after the last change.
@@ -89,7 +78,7 @@ describe('the file of a plan', () => {
       .toBeGreaterThan(0);
     await first.close();
 
-    const second = await openWindow(browser, { data });
+    const second = await openWindow(browser(), { data });
     const offer = second.page.getByRole('alertdialog');
     expect(await offer.innerText()).toContain('Four pizzas for friends');
     await offer.getByRole('button', { name: 'Go on with them' }).click();
@@ -101,9 +90,9 @@ describe('the file of a plan', () => {
   });
 
   it('shows what was opened from outside, and keeps the way back to unsaved work', async () => {
-    const { page, served, errors, close } = await openWindow(browser);
+    const page = await open();
     await enterInto(page, 'Thickness', '14 mm');
-    served.push('opened', {
+    served().push('opened', {
       document: '3f0c6a52-8d5e-4b0e-9c59-0d5f7e1b2a34',
       name: 'other.json',
       text: '{ "format": "hearthclock/evening", "version": 1, "title": "From outside" }',
@@ -112,13 +101,11 @@ describe('the file of a plan', () => {
     await page.getByRole('button', { name: 'Go back to it' }).click();
     await settled(page);
     expect(await page.getByLabel('Thickness', { exact: true }).inputValue()).toBe('14 mm');
-    expect(errors).toEqual([]);
-    await close();
   });
 
   it('keeps a wrong entry and the saved document over a restart', async () => {
     const data = tempFolder();
-    const first = await openWindow(browser, { data });
+    const first = await openWindow(browser(), { data });
     await first.page.keyboard.press('Control+s');
     await expect.poll(() => first.page.locator('.saved').innerText()).toMatch(/^saved/);
     const [name] = readdirSync(first.served.places.plans);
@@ -129,7 +116,7 @@ describe('the file of a plan', () => {
       .toContainEqual(expect.stringContaining('"text":"thick"'));
     await first.close();
 
-    const second = await openWindow(browser, { data });
+    const second = await openWindow(browser(), { data });
     const offer = second.page.getByRole('alertdialog');
     expect(await offer.innerText()).toContain('with an entry not taken yet');
     await offer.getByRole('button', { name: 'Go on with them' }).click();
@@ -155,7 +142,7 @@ describe('the file of a plan', () => {
     const file = join(folder, 'shared.hearthclock');
     const plan = { format: 'hearthclock/evening', version: 1, title: 'Shared', plate: { thickness: '6 mm' } };
     writeFileSync(file, JSON.stringify(plan));
-    const { page, served, close } = await openWindow(browser, { file });
+    const { page, served: own, close } = await openWindow(browser(), { file });
     await enterInto(page, 'Thickness', '7 mm');
     const theirs = JSON.stringify({ ...plan, title: 'Theirs' });
     writeFileSync(file, theirs);
@@ -175,14 +162,14 @@ describe('the file of a plan', () => {
     await enterInto(page, 'Thickness', '8 mm');
     await page.keyboard.press('Control+s');
     await question.getByRole('button', { name: 'Save as another file' }).click();
-    await expect.poll(() => readdirSync(served.places.plans)).toEqual(['Shared.hearthclock']);
+    await expect.poll(() => readdirSync(own.places.plans)).toEqual(['Shared.hearthclock']);
     expect(readFileSync(file, 'utf8')).toBe(theirs);
     await expect.poll(() => question.count()).toBe(0);
     await close();
   });
 
   it('is opened when it is dropped on the window', async () => {
-    const { page, errors, close } = await openWindow(browser);
+    const page = await open();
     await page.evaluate(() => {
       const transfer = new DataTransfer();
       const text = '{ "format": "hearthclock/evening", "version": 1, "title": "Dropped" }';
@@ -194,8 +181,6 @@ describe('the file of a plan', () => {
       }
     });
     await expect.poll(() => page.getByLabel('Title of the evening').inputValue()).toBe('Dropped');
-    expect(errors).toEqual([]);
-    await close();
   });
 });
 

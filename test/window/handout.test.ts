@@ -1,20 +1,24 @@
 /** Handouts and settings from the window. */
 import { readFileSync } from 'node:fs';
 import ICAL from 'ical.js';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { handoutIds } from '../../physics/handout/files.ts';
-import { openBrowser } from '../support/browser.ts';
+import { sharedWindow } from '../support/sharedWindow.ts';
 import { violations } from '../support/windowAccess.ts';
-import { enterInto, openWindow, writtenPlan } from '../support/window.ts';
+import { enterInto, openWindow, settled, writtenPlan } from '../support/window.ts';
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-});
+const { browser, open } = sharedWindow();
+
+/** The window with a plan in place of the example. */
+async function openPlan(file: string): Promise<Page> {
+  const page = await open();
+  const before = await page.locator('.window').getAttribute('data-opened');
+  await page.getByLabel('Plan file').setInputFiles(file);
+  await page.locator(`.window:not([data-opened="${before ?? ''}"])`).waitFor();
+  await settled(page);
+  return page;
+}
 
 async function handedOut(page: Page, choice: string): Promise<Download> {
   await page.getByRole('button', { name: 'Hand out' }).click();
@@ -28,7 +32,7 @@ async function handedOut(page: Page, choice: string): Promise<Download> {
 describe('the menu of handouts', () => {
   it('makes each of them from the plan as it stands, in the units shown', async () => {
     const file = writtenPlan({ title: 'Pizza/Friday', pizzas: { count: 2 } });
-    const { page, errors, close } = await openWindow(browser, { file });
+    const page = await openPlan(file);
     const choices = [
       ['Page for the fridge', 'PizzaFriday-page.html', '250&nbsp;°C'],
       ['Calendar with alarms', 'PizzaFriday-evening.ics', 'BEGIN:VALARM'],
@@ -49,8 +53,7 @@ describe('the menu of handouts', () => {
     await page.getByRole('radio', { name: '°F · US' }).click();
     const us = await handedOut(page, 'Page for the fridge');
     expect(readFileSync(await us.path(), 'utf8')).toContain('482&nbsp;°F');
-    expect(errors).toEqual([]);
-    await close();
+    await page.getByRole('radio', { name: '°C · metric' }).click();
   });
 
   it('writes the calendar for the clock on the wall, across a change of summer time', async () => {
@@ -64,7 +67,7 @@ describe('the menu of handouts', () => {
         ],
       },
     });
-    const { page, close } = await openWindow(browser, { file });
+    const page = await openPlan(file);
     const calendar = await handedOut(page, 'Calendar with alarms');
     const root = new ICAL.Component(ICAL.parse(readFileSync(await calendar.path(), 'utf8')) as unknown[]);
     const events = root.getAllSubcomponents('vevent').map((component) => new ICAL.Event(component));
@@ -72,7 +75,6 @@ describe('the menu of handouts', () => {
     expect(cut.endDate.toJSDate().toISOString()).toBe('2026-03-29T17:30:00.000Z');
     const paper = await handedOut(page, 'Page for the fridge');
     expect(readFileSync(await paper.path(), 'utf8')).toContain('The clocks go forward by 60&nbsp;min');
-    await close();
   });
 
   it('says why where the plan cannot be computed', async () => {
@@ -80,21 +82,21 @@ describe('the menu of handouts', () => {
       oven: { preset: 'european', setpoint: '180 degC', power: { bottom: '400 W', top: '300 W' } },
       pizzas: { count: 1 },
     });
-    const { page, close } = await openWindow(browser, { file });
+    const page = await openPlan(file);
     await enterInto(page, 'Set to', '450 °C');
     await page.getByRole('button', { name: 'Hand out' }).click();
     await page.getByRole('menuitem', { name: 'Curves, CSV', exact: true }).click();
     const notice = page.getByRole('alert').filter({ hasText: 'could not be made of this plan' });
     await notice.waitFor();
     expect(await notice.innerText()).toContain('oven.setpoint');
-    await close();
   });
 });
 
 describe('menu and sheet', () => {
   it('axe finds nothing in them in either theme', async () => {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      const { page, close } = await openWindow(browser, { context: { colorScheme } });
+    const page = await open();
+    for (const colorScheme of ['dark', 'light'] as const) {
+      await page.emulateMedia({ colorScheme });
       await page.getByRole('button', { name: 'Hand out' }).click();
       await page.getByRole('menu', { name: 'Hand out' }).waitFor();
       expect(await violations(page, true)).toEqual([]);
@@ -102,14 +104,15 @@ describe('menu and sheet', () => {
       await page.keyboard.press('Control+,');
       await page.getByRole('dialog', { name: 'Settings' }).waitFor();
       expect(await violations(page, true)).toEqual([]);
-      await close();
+      await page.keyboard.press('Escape');
+      await page.getByRole('dialog', { name: 'Settings' }).waitFor({ state: 'hidden' });
     }
   });
 });
 
 describe('the settings', () => {
   it('open by key, by the menu of the window and by that of the shell, and hold', async () => {
-    const { page, served, errors, close } = await openWindow(browser);
+    const { page, served, errors, close } = await openWindow(browser());
     const sheet = page.getByRole('dialog', { name: 'Settings' });
     await page.keyboard.press('Control+,');
     await sheet.getByRole('radio', { name: '°F · US' }).check();

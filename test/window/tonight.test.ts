@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser } from '../support/browser.ts';
-import { minutesOf, openWindow, settled, type OpenedWindow, type WindowOptions } from '../support/window.ts';
+import { minutesOf, openWindow, settled, type OpenedWindow } from '../support/window.ts';
 import { violations } from '../support/windowAccess.ts';
 
 let browser: Browser;
@@ -16,13 +16,9 @@ afterAll(async () => {
 const minute = 60_000;
 
 /** The built-in evening at an hour of its own day, on a clock that stands still until it is moved. */
-async function openAt(time: string, options: WindowOptions = {}): Promise<OpenedWindow> {
-  const opened = await openWindow(browser, options);
-  const { page } = opened;
-  await page.clock.install({ time: new Date(time) });
-  await page.reload();
-  await settled(page);
-  await page.getByRole('tab', { name: 'Tonight' }).click();
+async function openAt(at: string): Promise<OpenedWindow> {
+  const opened = await openWindow(browser, { at });
+  await opened.page.getByRole('tab', { name: 'Tonight' }).click();
   return opened;
 }
 
