@@ -73,6 +73,9 @@ export const calls = {
     answer: v.null(),
   },
   saveSettings: { ask: settings, answer: v.null() },
+  /** The ovens learned, as `saveOvens` was last given them; empty when none were. Refused when they cannot be read. */
+  readOvens: { ask: v.null(), answer: planText },
+  saveOvens: { ask: v.strictObject({ text: planText }), answer: v.null() },
   /** A note of the system; `shown: false` where the window has to show it by its own means. */
   notify: {
     ask: v.strictObject({

@@ -6,7 +6,14 @@ import type { Answer, Bridge, PlanDocument, Push, PushName } from './bridge.ts';
 import { inTurn, sweepTemporaries } from './files/atomicWrite.ts';
 import { causeOf, type Disk } from './files/disk.ts';
 import { Documents } from './files/documents.ts';
-import { readSettings, UnsavedWork, writeSettings, type Warn } from './files/ownFiles.ts';
+import {
+  readOvens,
+  readSettings,
+  UnsavedWork,
+  writeOvens,
+  writeSettings,
+  type Warn,
+} from './files/ownFiles.ts';
 import type { Places } from './files/places.ts';
 import { fileNameFor, planEnding } from './files/planName.ts';
 import { systemName, type Platform } from './platform.ts';
@@ -148,6 +155,11 @@ export async function openServices(options: ServiceOptions): Promise<Services> {
     saveSettings: async (settings) => {
       await writeSettings(places.settings, settings, warn, disk);
       platform.themeChosen(settings.theme);
+      return null;
+    },
+    readOvens: () => readOvens(places.ovens),
+    saveOvens: async ({ text }) => {
+      await writeOvens(places.ovens, text, warn, disk);
       return null;
     },
     notify: (note) => Promise.resolve({ shown: platform.notify(note) }),

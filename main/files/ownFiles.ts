@@ -35,10 +35,14 @@ async function readOwn<T>(
   }
 }
 
-async function writeOwn(path: string, value: unknown, warn: Warn, disk: Disk): Promise<void> {
+function writeOwn(path: string, value: unknown, warn: Warn, disk: Disk): Promise<void> {
+  return writeOwnText(path, `${JSON.stringify(value, null, 2)}\n`, warn, disk);
+}
+
+async function writeOwnText(path: string, text: string, warn: Warn, disk: Disk): Promise<void> {
   await mkdir(dirname(path), { recursive: true });
   // The version before is kept here too: a file that could not be read is then not lost by the next write.
-  await writeAndTell(path, `${JSON.stringify(value, null, 2)}\n`, warn, { disk });
+  await writeAndTell(path, text, warn, { disk });
 }
 
 export function readSettings(path: string, warn: Warn): Promise<Settings> {
@@ -47,6 +51,24 @@ export function readSettings(path: string, warn: Warn): Promise<Settings> {
 
 export function writeSettings(path: string, settings: Settings, warn: Warn, disk = realDisk): Promise<void> {
   return writeOwn(path, settings, warn, disk);
+}
+
+/**
+ * What was kept of the ovens learned, as the window wrote it; empty when nothing was.
+ *
+ * @throws FileProblem when it is there and cannot be read: taking it for empty would lose it by the next write
+ */
+export async function readOvens(path: string): Promise<string> {
+  try {
+    await stat(path);
+  } catch (error) {
+    if (hasCode(error, 'ENOENT')) return '';
+  }
+  return (await readText(path)).text;
+}
+
+export function writeOvens(path: string, text: string, warn: Warn, disk = realDisk): Promise<void> {
+  return writeOwnText(path, text, warn, disk);
 }
 
 export function readRecents(path: string, warn: Warn): Promise<string[]> {

@@ -9,6 +9,8 @@ export interface Places {
   readonly unsaved: string;
   readonly settings: string;
   readonly recents: string;
+  /** what readings told of the cook's ovens */
+  readonly ovens: string;
   /** profile of the browser that shows the window, and of Electron */
   readonly browserProfile: string;
   readonly electronProfile: string;
@@ -28,6 +30,7 @@ export function places(platform: NodeJS.Platform, env: NodeJS.ProcessEnv, home: 
     unsaved: join(root, 'unsaved'),
     settings: join(root, 'settings.json'),
     recents: join(root, 'recent.json'),
+    ovens: join(root, 'ovens.json'),
     browserProfile: join(root, 'browser'),
     electronProfile: join(root, 'electron'),
   };

@@ -38,23 +38,40 @@ export function join(path: string, key: string): string {
 }
 
 /** Nesting deeper than 32 and keys that could change a prototype, wherever they are. */
-export function hostileProblems(file: unknown): readonly Problem[] {
+export function hostileProblems(file: unknown, what = 'plan'): readonly Problem[] {
   const problems: Problem[] = [];
   const walk = (value: unknown, path: string, depth: number): boolean => {
     if (typeof value !== 'object' || value === null) return true;
     if (depth > deepest) return false;
     return Object.entries(value).every(([key, inner]) => {
       if (!forbidden.has(key)) return walk(inner, join(path, key), depth + 1);
-      problems.push({ path: join(path, key), found: 'a key that no plan may have', allowed: 'plan fields' });
+      problems.push({
+        path: join(path, key),
+        found: `a key that no ${what} may have`,
+        allowed: `${what} fields`,
+      });
       return true;
     });
   };
   if (walk(file, '', 1)) return problems;
-  return [{ path: 'plan', found: `nesting deeper than ${deepest}`, allowed: `at most ${deepest} levels` }];
+  return [{ path: what, found: `nesting deeper than ${deepest}`, allowed: `at most ${deepest} levels` }];
+}
+
+/** Another format or a newer version makes every further complaint pointless. */
+export function headProblem(file: object, wanted: string, known: number): Problem | undefined {
+  const { format, version } = file as { format?: unknown; version?: unknown };
+  if (format !== wanted) return { path: 'format', found: describe(format), allowed: `"${wanted}"` };
+  if (version === known) return undefined;
+  const newer = typeof version === 'number' && version > known;
+  return {
+    path: 'version',
+    found: `${describe(version)}${newer ? ', written by a newer program' : ''}`,
+    allowed: String(known),
+  };
 }
 
 /** Unknown keys at any depth, and what is no object where one is wanted (valibot lets lists pass for objects). */
-export function shapeProblems(file: unknown): readonly Problem[] {
+export function shapeProblems(file: unknown, schema: Node = planSchema, what = 'plan'): readonly Problem[] {
   const problems: Problem[] = [];
   const walk = (value: unknown, wrapped: Node, path: string): void => {
     const node = open(wrapped);
@@ -67,7 +84,7 @@ export function shapeProblems(file: unknown): readonly Problem[] {
     const names = Object.keys(entries).join(', ');
     if (!isPlain(value)) {
       problems.push({
-        path: path === '' ? 'plan' : path,
+        path: path === '' ? what : path,
         found: describe(value),
         allowed: `an object with ${names}`,
       });
@@ -78,7 +95,7 @@ export function shapeProblems(file: unknown): readonly Problem[] {
       else problems.push({ path: join(path, key), found: 'an unknown field', allowed: names });
     }
   };
-  walk(file, planSchema, '');
+  walk(file, schema, '');
   return problems;
 }
 

@@ -79,15 +79,15 @@ function placeOf(text: string, at: number): string {
 }
 
 /** Text to the value it holds, or why not. A byte order mark at the start is allowed. */
-export function parsePlanText(text: string): TextParsed {
+export function parsePlanText(text: string, what = 'plan'): TextParsed {
   const refuse = (found: string, allowed: string): TextParsed => ({
     ok: false,
-    problems: [{ path: 'plan', found, allowed }],
+    problems: [{ path: what, found, allowed }],
   });
   if (text.length > largestPlan || utf8Length(text) > largestPlan)
     return refuse('more than 1 MB', 'at most 1 MB');
   const body = text.startsWith('\ufeff') ? text.slice(1) : text;
-  if (body.trim() === '') return refuse('nothing', 'a plan in JSON');
+  if (body.trim() === '') return refuse('nothing', `${/^[aeiou]/u.test(what) ? 'an' : 'a'} ${what} in JSON`);
   try {
     return { ok: true, file: JSON.parse(body) as unknown };
   } catch {
@@ -107,7 +107,12 @@ function inOrder(value: unknown, wrapped: Node | undefined): unknown {
   return Object.fromEntries([...known, ...others].map((key) => [key, inOrder(object[key], entries[key])]));
 }
 
-/** The text of a plan file: keys in one order, two spaces, LF, a final newline, so that differences read well. */
+/** Keys in the order of the schema, two spaces, LF, a final newline, so that differences read well. */
+export function writeInOrder(value: unknown, schema: Node): string {
+  return `${JSON.stringify(inOrder(value, schema), undefined, 2)}\n`;
+}
+
+/** The text of a plan file. */
 export function writePlan(file: PlanFile): string {
-  return `${JSON.stringify(inOrder(file, planSchema), undefined, 2)}\n`;
+  return writeInOrder(file, planSchema);
 }

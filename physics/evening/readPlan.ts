@@ -5,7 +5,7 @@ import type { Assumption, Evening } from './evening.ts';
 import { fillPlan, type ReadContext } from './planDefaults.ts';
 import { planFormat, planVersion, type PlanFile } from './planFile.ts';
 import { fitProblems } from './planFits.ts';
-import { check, describe, hostileProblems, shapeProblems } from './planShape.ts';
+import { check, describe, headProblem, hostileProblems, shapeProblems } from './planShape.ts';
 import { parBakedLightness } from './parBake.ts';
 import { parsePlanText } from './planText.ts';
 import type { Problem } from './problem.ts';
@@ -20,19 +20,6 @@ export type PlanRead =
       readonly warnings: readonly Warning[];
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/** Another format or a newer version makes every further complaint pointless. */
-function headProblem(file: object): Problem | undefined {
-  const { format, version } = file as { format?: unknown; version?: unknown };
-  if (format !== planFormat) return { path: 'format', found: describe(format), allowed: `"${planFormat}"` };
-  if (version === planVersion) return undefined;
-  const newer = typeof version === 'number' && version > planVersion;
-  return {
-    path: 'version',
-    found: `${describe(version)}${newer ? ', written by a newer program' : ''}`,
-    allowed: String(planVersion),
-  };
-}
 
 function toEvening(plan: FullPlanSI): Evening {
   const { shade, each, parBake, ...pizzas } = plan.pizzas;
@@ -135,7 +122,7 @@ export function readPlanObject(file: unknown, context: ReadContext): PlanRead {
   if (hostile.length > 0) return { ok: false, problems: hostile };
   if (typeof file !== 'object' || file === null || Array.isArray(file))
     return { ok: false, problems: [{ path: 'plan', found: describe(file), allowed: 'an object' }] };
-  const head = headProblem(file);
+  const head = headProblem(file, planFormat, planVersion);
   if (head !== undefined) return { ok: false, problems: [head] };
 
   const shape = shapeProblems(file);

@@ -1,6 +1,7 @@
 /** The view Calibrate: readings in, what they say of this oven out. */
 import { useId } from 'react';
 import { Learned } from './Learned.tsx';
+import { OvensLearned } from './Ovens.tsx';
 import { learnNow, longestFile, rowsOfTonight, takeText, useCalibrate } from './calibrateStore.ts';
 import { usePlan } from '../state/planStore.ts';
 import { useUnits, type Theme } from '../state/settingsStore.ts';
@@ -188,6 +189,7 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
           </p>
         </section>
         {read !== undefined && <Preview read={read} />}
+        <OvensLearned />
       </div>
       {learned !== undefined && (
         <Learned file={learned.file} learned={learned.calibration} units={units} theme={theme} />

@@ -1,6 +1,7 @@
 /** What was learned: the numbers with their ranges, the plan before and after, the readings beside both. */
 import { useMemo } from 'react';
 import { adopt } from './calibrateStore.ts';
+import { KeepOven } from './Ovens.tsx';
 import { ChartPanel } from '../charts/ChartPanel.tsx';
 import { say } from '../state/documentStore.ts';
 import { usePlan } from '../state/planStore.ts';
@@ -232,6 +233,7 @@ export function Learned({ file, learned, units, theme }: LearnedProps) {
         </button>
         {!same && <p className="muted">The plan has changed since: learn again to use it.</p>}
       </div>
+      <KeepOven learned={learned.learned} />
     </div>
   );
 }

@@ -21,8 +21,7 @@ export function downloadUrl(name: string, url: string): void {
 }
 
 /** A name that every file system takes. */
-export function fileName(ending: string): string {
-  const title = usePlan.getState().file.title ?? 'pizza evening';
+export function fileName(ending: string, title = usePlan.getState().file.title ?? 'pizza evening'): string {
   const plain = title
     .replaceAll(/[^\p{L}\p{N} _-]/gu, '')
     .trim()

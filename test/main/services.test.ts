@@ -245,6 +245,26 @@ describe('settings that cannot be read', () => {
   );
 });
 
+describe('the ovens learned', () => {
+  it('are kept as the window wrote them, the version before beside them', async () => {
+    const data = tempFolder();
+    const { bridge, own } = await open(data);
+    expect(await bridge.readOvens(null)).toBe('');
+    await bridge.saveOvens({ text: 'first' });
+    await bridge.saveOvens({ text: 'second' });
+    expect(await (await open(data)).bridge.readOvens(null)).toBe('second');
+    expect(readFileSync(`${own.ovens}.bak`, 'utf8')).toBe('first');
+  });
+
+  it('are not taken for none when they cannot be read', async () => {
+    const { bridge, own } = await open();
+    writeFileSync(own.ovens, Buffer.from([0xff, 0xfe, 0x41]));
+    await expect(bridge.readOvens(null)).rejects.toThrow(
+      `${own.ovens}: found bytes that are not UTF-8; allowed text in UTF-8`,
+    );
+  });
+});
+
 describe('the plan named at the start', () => {
   it('is opened when the window greets', async () => {
     const file = join(tempFolder(), 'Sunday.hearthclock');
