@@ -109,7 +109,7 @@ describe('the dough of a plan', () => {
     const { dough: parts } = plan(dough({ flourTemperature: '10 degC' }));
     // 3 x 25 - 10 - 21 - 12/1.8
     expect(parts.liquidByRuleC).toBeCloseTo(75 - 31 - 12 / 1.8, 9);
-    expect(parts.liquidWhy).toMatch(/1 K of flour counts as 0\.68 K of liquid/);
+    expect(parts.liquidWhy).toMatch(/a degree of flour counts as 0\.68 of a degree of liquid/);
   });
 
   it('answers how much yeast and which place for other times; each put back gives that time within 1 %', () => {
