@@ -1,5 +1,5 @@
 /** The state of a column of pizza, cell by cell, and the vapour in its pores that belongs to it. */
-import { oswinExponent, oswinSlope, saturation, vapourPotential, tabulatedActivity } from './moistCell.ts';
+import { activitySlopes, saturation, vapourPotential, tabulatedActivity } from './moistCell.ts';
 import type { LayerMaterial } from './moistCell.ts';
 
 export interface CellSpec {
@@ -104,7 +104,6 @@ export function updateVapour(state: ColumnFields, constants: CellConstants, pres
   const { perSolids, halfMoisture } = constants;
   const n = temperature.length;
   const perPressure = 1 / pressure;
-  const perExponent = 1 / oswinExponent;
   for (let i = 0; i < n; i++) {
     const T = temperature[i]!;
     const dry = perSolids[i]!;
@@ -115,9 +114,7 @@ export function updateVapour(state: ColumnFields, constants: CellConstants, pres
     const full = a * share;
     x[i] = full;
     psi[i] = vapourPotential(full);
-    // The slopes of `activitySlopes`, which both hold a (1 - a).
-    const bend = a * (1 - a) * perExponent;
-    xT[i] = a * atSaturation.slope * perPressure + bend * oswinSlope * share;
-    xW[i] = W > 0 ? (bend * share * dry) / W : 0;
+    xT[i] = a * atSaturation.slope * perPressure + activitySlopes.perKelvin(a) * share;
+    xW[i] = activitySlopes.perMoisture(a, W) * share * dry;
   }
 }

@@ -41,8 +41,8 @@ export function steamEnthalpy(temperature: number): number {
 const waterDensity = 970;
 
 /* Sorption: Oswin's form, W = W_half (a/(1 - a))^n. */
-export const oswinExponent = 0.38;
-export const oswinSlope = 0.0056;
+const oswinExponent = 0.38;
+const oswinSlope = 0.0056;
 
 /**
  * Water activity of dry matter holding W kg/kg at T kelvin (Oswin):
