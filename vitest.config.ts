@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     // Without this vitest keeps a core free, and of two that is half of them.
     maxWorkers: 2,
+    globalSetup: './test/support/runFolder.ts',
     reporters: ['default', './test/support/closingLine.ts'],
     projects: [
       {

@@ -1,15 +1,15 @@
-import { mkdtemp, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { newTempFolder, removeFolder } from '../support/tempFolder.ts';
 import { plan } from './planCommand.ts';
 
 let folder: string;
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'plan-refusals-'));
+beforeAll(() => {
+  folder = newTempFolder();
 });
-afterAll(async () => {
-  await rm(folder, { recursive: true });
+afterAll(() => {
+  removeFolder(folder);
 });
 
 const head = '"format": "hearthclock/evening", "version": 1';

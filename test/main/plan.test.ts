@@ -1,5 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { PlanAnswer } from '../../physics/evening/answer.ts';
@@ -8,6 +7,7 @@ import { demoIds, demos, saturday } from '../../physics/evening/demos.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
 import { writePlan } from '../../physics/evening/planText.ts';
 import { readPlanObject } from '../../physics/evening/readPlan.ts';
+import { tempFolder } from '../support/tempFolder.ts';
 import { morning, plan } from './planCommand.ts';
 
 /** The evening that a command line would have planned. */
@@ -40,18 +40,13 @@ describe('what is planned', () => {
     expect((await evening([`--example=${id}`])).title).toBe(demos[id].title);
   });
   it('a file, with fields set over it, in any order and spelling', async () => {
-    const folder = await mkdtemp(join(tmpdir(), 'plan-'));
-    try {
-      const path = join(folder, 'my plan.json');
-      await writeFile(path, writePlan(demos.clay));
-      const e = await evening(['--set', 'plate.thickness=12.7 mm', path, '--set=pizzas.count=2', '--json']);
-      expect(e.title).toBe(demos.clay.title);
-      expect(e.plate.thickness).toBeCloseTo(0.0127, 12);
-      expect(e.pizzas.count).toBe(2);
-      expect((await evening(['--', path])).title).toBe(demos.clay.title);
-    } finally {
-      await rm(folder, { recursive: true });
-    }
+    const path = join(tempFolder(), 'my plan.json');
+    await writeFile(path, writePlan(demos.clay));
+    const e = await evening(['--set', 'plate.thickness=12.7 mm', path, '--set=pizzas.count=2', '--json']);
+    expect(e.title).toBe(demos.clay.title);
+    expect(e.plate.thickness).toBeCloseTo(0.0127, 12);
+    expect(e.pizzas.count).toBe(2);
+    expect((await evening(['--', path])).title).toBe(demos.clay.title);
   });
   it('takes fields together that would not pass one by one', async () => {
     const e = await evening(['--set', 'plate.width=55 cm', '--set', 'oven.cavity.width=60 cm']);

@@ -1,4 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { downloadAddress, electronBinary, fetchElectron } from '../../main/hosts/electronBinary.ts';
@@ -20,7 +21,7 @@ afterAll(() => {
 
 /** Nothing of the machine the test runs on: no display, no browser, a data folder of its own. */
 function bareEnv(more: NodeJS.ProcessEnv = {}): NodeJS.ProcessEnv {
-  return { PATH: '/nowhere', HOME: tempFolder(), HEARTHCLOCK_DATA: tempFolder(), ...more };
+  return { PATH: '/nowhere', HOME: tempFolder(), HEARTHCLOCK_DATA: tempFolder(), TMPDIR: tmpdir(), ...more };
 }
 
 function start(words: readonly string[], env: NodeJS.ProcessEnv = bareEnv(), root = app.root): Program {
