@@ -97,15 +97,9 @@ const air: Caution = ({ evening: { oven, plate } }) => {
 
 /** K: an oven this much warmer than the kitchen is no cold oven any more; our own line, above any summer's day. */
 const coldStart = 20;
-/** W/(m K): a plate of the cook's own that conducts less is taken for a stone; stainless steel has 15, soapstone 6. */
-const leastOfMetals = 10;
 
 const shock: Caution = ({ evening, material }) => {
-  const stone =
-    material.id === 'custom'
-      ? material.thermalConductivity(evening.kitchen.roomTemperature) < leastOfMetals
-      : !material.metallic;
-  if (!stone) return undefined;
+  if (material.metallic) return undefined;
   const { oven, kitchen, pizzas } = evening;
   const frozen =
     pizzas.parBake?.keep === 'freezer'

@@ -1,16 +1,14 @@
-/** The names a plan file may use. Each list is the single place where an id is introduced. */
-export const plateMaterialIds = [
-  'carbon-steel',
-  'stainless-steel',
-  'cast-iron',
-  'aluminium',
-  'cordierite',
-  'fired-clay',
-  'soapstone',
-  'custom',
-] as const;
+/**
+ * The names a plan file may use. Each list is the single place where an id is introduced; materials and ovens get
+ * theirs from their tables.
+ */
+import { tabledMaterialIds } from '../materials/plateTable.ts';
+
+export { ovenPresetIds, type OvenPresetId } from '../oven/presets.ts';
+
+/** those of the table, and the cook's own */
+export const plateMaterialIds = [...tabledMaterialIds, 'custom'] as const;
 export const surfaceIds = ['seasoned', 'bare', 'rolled', 'rusted', 'enamelled'] as const;
-export const ovenPresetIds = ['european', 'north-american', 'north-american-gas', 'small', 'strong'] as const;
 /** what the clock of an evening is tied to */
 export const anchorIds = ['eatAt', 'startAt', 'ovenOnAt'] as const;
 export const fuelIds = ['electric', 'gas'] as const;
@@ -39,7 +37,6 @@ export const cheeseIds = ['low-moisture-mozzarella', 'fresh-mozzarella', 'hard',
 
 export type PlateMaterialId = (typeof plateMaterialIds)[number];
 export type SurfaceId = (typeof surfaceIds)[number];
-export type OvenPresetId = (typeof ovenPresetIds)[number];
 export type AnchorId = (typeof anchorIds)[number];
 export type FuelId = (typeof fuelIds)[number];
 export type BottomElementId = (typeof bottomElementIds)[number];

@@ -1,13 +1,14 @@
 /** Fills in what a plan file leaves out, and keeps a list of what was taken from where. */
 import { toppedArea } from '../dough/area.ts';
 import { convertYeast } from '../dough/ingredients.ts';
+import { plateTable } from '../materials/plateTable.ts';
+import { ovenPresets } from '../oven/presets.ts';
 import { readQuantity } from '../quantities/index.ts';
 import { nextRound, writeInstant, type OffsetAt } from './clock.ts';
 import { demoTime, saturday } from './demos.ts';
 import type { Assumption, Instant } from './evening.ts';
-import { ovenPresetIds, type OvenPresetId, type PlateMaterialId, type SurfaceId } from './ids.ts';
+import { ovenPresetIds, type OvenPresetId, type PlateMaterialId } from './ids.ts';
 import type { PlanFile } from './planFile.ts';
-import { presetDefaults } from './presetDefaults.ts';
 import { customFields, type FullPlan } from './schema.ts';
 
 export interface ReadContext {
@@ -23,19 +24,6 @@ type Block<K extends keyof PlanFile> = NonNullable<PlanFile[K]>;
 type From = Assumption['from'];
 /** Gives the field if the file has it, otherwise notes what is taken instead. */
 type Take = <T>(path: string, given: T | undefined, instead: T, from: From) => T;
-
-/** How a material is usually sold or kept: steel and iron seasoned, stone and aluminium bare. */
-const usualSurface: Readonly<Record<PlateMaterialId, SurfaceId>> = {
-  'carbon-steel': 'seasoned',
-  'cast-iron': 'seasoned',
-  'stainless-steel': 'bare',
-  aluminium: 'bare',
-  cordierite: 'bare',
-  'fired-clay': 'bare',
-  soapstone: 'bare',
-  custom: 'bare',
-};
-const stones: ReadonlySet<PlateMaterialId> = new Set(['cordierite', 'fired-clay', 'soapstone']);
 
 /** m by which a round plate must be wider than the pizza: beside it the plate needs an edge to lie on. */
 export const roundMargin = 0.01;
@@ -56,7 +44,7 @@ function volume(cavity: { width: string; depth: string; height: string }): numbe
  */
 function nearestPreset(oven: Block<'oven'>): OvenPresetId {
   const distance = (id: OvenPresetId): readonly number[] => {
-    const preset = presetDefaults[id];
+    const preset = ovenPresets[id].typePlate;
     const volumeThere = volume({ ...preset.cavity, ...oven.cavity });
     return [
       preset.fuel === (oven.fuel ?? 'electric') ? 0 : 1,
@@ -91,7 +79,7 @@ function fillAnchor(
 function fillOven(given: Block<'oven'> | undefined, room: string, take: Take): FullPlan['oven'] {
   const file: Block<'oven'> = given ?? {};
   const id = file.preset ?? nearestPreset(file);
-  const preset = presetDefaults[id];
+  const preset = ovenPresets[id].typePlate;
   const from: From = given === undefined ? 'demo evening' : 'oven preset';
   const fill = <T>(name: string, value: T | undefined, instead: T): T =>
     take(`oven.${name}`, value, instead, from);
@@ -136,7 +124,7 @@ function fillPlate(
   const demo = saturday.plate;
   const file: Block<'plate'> = given ?? {};
   const material = take<PlateMaterialId>('plate.material', file.material, 'carbon-steel', 'demo evening');
-  const stone = stones.has(material);
+  const known = material === 'custom' ? undefined : plateTable[material];
   // A centimetre of air on each side, so that heat comes past the plate.
   const width = fitting(demo.width, cavity.width, 0.02);
   const depth = fitting(demo.depth, cavity.depth, 0.02);
@@ -159,14 +147,15 @@ function fillPlate(
     width: across ?? take('plate.width', file.width, width.size, width.from),
     depth: across ?? take('plate.depth', file.depth, depth.size, depth.from),
     // No home stone is as thin as a steel: 15 mm is common practice, no source.
-    thickness: stone
-      ? take('plate.thickness', file.thickness, '15 mm', 'common default')
-      : take('plate.thickness', file.thickness, demo.thickness, 'demo evening'),
+    thickness:
+      known?.metallic === false
+        ? take('plate.thickness', file.thickness, '15 mm', 'common default')
+        : take('plate.thickness', file.thickness, demo.thickness, 'demo evening'),
     rackHeight: take('plate.rackHeight', file.rackHeight, demo.rackHeight, 'demo evening'),
     surface: take(
       'plate.surface',
       file.surface,
-      usualSurface[material],
+      known?.usualSurface ?? 'bare',
       given === undefined ? 'demo evening' : 'plate material',
     ),
     model: file.model ?? 'auto',

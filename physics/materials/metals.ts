@@ -3,6 +3,8 @@ import { checkRange, type Curve } from './curves.ts';
 
 /** Coldest plate of any material, K: one that comes in from a frosty shed. */
 export const coldestPlate = 250;
+/** Hottest plate of the materials other than steel, K. */
+export const hottestPlate = 900;
 const hottestSteel = 1473.15;
 
 /** a + b t + c t2 + d t3 with t in degC */

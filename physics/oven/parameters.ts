@@ -7,8 +7,8 @@
  */
 import type { Oven, OvenPhysics } from '../evening/evening.ts';
 import type { OvenPresetId } from '../evening/ids.ts';
-import { presetDefaults } from '../evening/presetDefaults.ts';
 import { readQuantity } from '../quantities/index.ts';
+import { burningAir, ovenPresets } from './presets.ts';
 
 export interface OvenParameters {
   /** J/(m2 K); enamelled sheet of 0.6 to 0.8 mm: 7850 kg/m3 x 500 J/(kg K) x 0.7 mm = 2.7 kJ, and half as much again for flanges, runners and enamel */
@@ -74,88 +74,6 @@ export interface OvenParameters {
   readonly fanCoefficient: number;
 }
 
-/** m3/s of air that each W of methane needs to burn */
-const burningAir = 0.31e-6 / 1.2;
-
-const electric: OvenParameters = {
-  linerCapacity: 4200,
-  rackCapacity: 750,
-  woolThickness: 0.03,
-  outerCoefficient: 9,
-  doorPaneCapacity: 8000,
-  doorGapConductance: 3.5,
-  seamConductance: 0.5,
-  ventFlow: 0.5e-3,
-  burnerAir: burningAir,
-  wallEmissivity: 0.88,
-  doorEmissivity: 0.9,
-  element: { surfaceLoad: 45e3, emissivity: 0.88, capacity: 6000, convection: 14, lossBelow: 0.15 },
-  burnerToFloor: 0,
-  preheatShare: { bottom: 1, top: 1 },
-  holdShare: { bottom: 1, top: 1 },
-  thermostat: { lag: 55, halfBand: 4, wallShare: 0.3 },
-  circulation: 5,
-  convectionFactor: 1,
-  fanCoefficient: 18,
-};
-
-/**
- * One set per preset, with what sets it apart. Where reasons leave a range, the figure within it was chosen knowing what
- * comes out: that of the vent (0.5 to 1 l/s) so that the North American one holds 288 degC with about 1.1 kW, those of
- * gas (0.45 to 0.6 to the floor, 1.5 to 3 l/s, 8 to 13 W/(m2 K)) after comparison with the gas rows of `validate/`.
- *
- * - european: about 67 l, both elements rated near 1.2 kW and switched together; electronic control.
- * - north-american: exposed bottom rod; the broad top element only helps in preheat and hardly takes part in baking
- *   (two repair trades: both in preheat, then mostly the lower, sometimes the upper at part power); thicker insulation,
- *   because the cavity is self-cleaning; racks, seams and vent of a cavity of twice the size.
- * - north-american-gas: burner under the floor sheet. A flame that is not luminous gives off 15 to 20 % by radiation;
- *   its gases, some 400 K hotter than the sheet, pass 15 to 20 W/(m2 K) x 0.29 m2 to it, 35 to 45 % of 4.1 kW: 0.55 in
- *   all. The gases come up through slots at 0.5 to 1 m/s along the walls, 7 to 8 W/(m2 K), and radiate as vapour and
- *   CO2 do (emissivity about 0.1 at 0.03 atm m, 600 K, Hottel's chart, from memory), 4 to 5 more: circulation 12. The
- *   vent stands open for them all the time: 40 cm2 of slot at the draught of 0.5 m of hot air, inlet and outlet in series,
- *   0.42 A sqrt(2 g H dT/T) = 2.5 l/s of kitchen air; gas ranges so take about twice the energy of electric ones (two
- *   US sources). Hydraulic thermostat.
- * - small: thin insulation, hydraulic thermostat.
- * - strong: pyrolytic, thick insulation; both elements switched together.
- */
-export const ovenParameters: Readonly<Record<OvenPresetId, OvenParameters>> = {
-  european: electric,
-  'north-american': {
-    ...electric,
-    woolThickness: 0.035,
-    rackCapacity: 1200,
-    seamConductance: 0.65,
-    ventFlow: 0.6e-3,
-    preheatShare: { bottom: 1, top: 0.4 },
-    holdShare: { bottom: 1, top: 0.1 },
-    thermostat: { lag: 55, halfBand: 5, wallShare: 0.3 },
-  },
-  'north-american-gas': {
-    ...electric,
-    woolThickness: 0.035,
-    rackCapacity: 1200,
-    seamConductance: 0.65,
-    ventFlow: 2.5e-3,
-    burnerToFloor: 0.55,
-    preheatShare: { bottom: 1, top: 0 },
-    holdShare: { bottom: 1, top: 0 },
-    thermostat: { lag: 65, halfBand: 9, wallShare: 0.3 },
-    circulation: 12,
-  },
-  small: {
-    ...electric,
-    woolThickness: 0.025,
-    rackCapacity: 600,
-    seamConductance: 0.43,
-    ventFlow: 0.36e-3,
-    thermostat: { lag: 60, halfBand: 8, wallShare: 0.3 },
-  },
-  strong: {
-    ...electric,
-    woolThickness: 0.04,
-  },
-};
-
 interface Size {
   readonly floor: number;
   readonly seam: number;
@@ -178,7 +96,7 @@ const sizes = new Map<OvenPresetId, Size>();
 function presetSize(id: OvenPresetId): Size {
   const known = sizes.get(id);
   if (known) return known;
-  const { width, depth, height } = presetDefaults[id].cavity;
+  const { width, depth, height } = ovenPresets[id].typePlate.cavity;
   const own = size({ width: metres(width), depth: metres(depth), height: metres(height) });
   sizes.set(id, own);
   return own;
@@ -190,7 +108,7 @@ function presetSize(id: OvenPresetId): Size {
  * elements are.
  */
 export function parametersOf(oven: Oven): OvenParameters {
-  const preset = ovenParameters[oven.preset];
+  const { parameters: preset, typePlate } = ovenPresets[oven.preset];
   const [here, own] = [size(oven.cavity), presetSize(oven.preset)];
   const sized: OvenParameters = {
     ...preset,
@@ -198,7 +116,7 @@ export function parametersOf(oven: Oven): OvenParameters {
     seamConductance: (preset.seamConductance * here.seam) / own.seam,
     ventFlow: (preset.ventFlow * here.volume) / own.volume,
   };
-  const fuel = presetDefaults[oven.preset].fuel === oven.fuel ? {} : ofFuel(oven);
+  const fuel = typePlate.fuel === oven.fuel ? {} : ofFuel(oven);
   return withOwn({ ...sized, ...fuel }, oven.physics);
 }
 
@@ -246,7 +164,7 @@ function withOwn(p: OvenParameters, own: OvenPhysics): OvenParameters {
 
 function ofFuel(oven: Oven): Partial<OvenParameters> {
   const id = oven.fuel === 'gas' ? 'north-american-gas' : 'north-american';
-  const { preheatShare, holdShare, burnerToFloor, circulation, ventFlow } = ovenParameters[id];
+  const { preheatShare, holdShare, burnerToFloor, circulation, ventFlow } = ovenPresets[id].parameters;
   const scale = size(oven.cavity).volume / presetSize(id).volume;
   return { preheatShare, holdShare, burnerToFloor, circulation, ventFlow: ventFlow * scale };
 }

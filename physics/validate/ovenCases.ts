@@ -1,7 +1,7 @@
 /** Published figures of ovens without pizza: energy, heat-up, control, the European energy label. */
 import { zeroCelsius, stefanBoltzmann } from '../materials/constants.ts';
 import type { OvenRun } from '../oven/ovenRun.ts';
-import { ovenParameters } from '../oven/parameters.ts';
+import { ovenPresets } from '../oven/presets.ts';
 import { prepareModel } from '../evening/model.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { runPreheat } from '../evening/preheat.ts';
@@ -257,7 +257,7 @@ function control(): readonly ValidationCase[] {
 
 /** Share of its heat that a bare rod gives off by radiation, cavity at 20 degC. */
 function rodRadiantShare(): ValidationCase {
-  const { surfaceLoad, emissivity, convection } = ovenParameters['north-american'].element;
+  const { surfaceLoad, emissivity, convection } = ovenPresets['north-american'].parameters.element;
   const cold = 20 + zeroCelsius;
   const radiated = (T: number): number => emissivity * stefanBoltzmann * (T ** 4 - cold ** 4);
   let [low, high] = [cold, 1500];

@@ -12,7 +12,6 @@ import type {
   KeepId,
   LiquidId,
   MixingId,
-  OvenPresetId,
   PlateMaterialId,
   RisePieceId,
   RisePlaceId,
@@ -22,6 +21,16 @@ import type {
   WaitRuleId,
   YeastId,
 } from '../../physics/evening/ids.ts';
+import { plateTable } from '../../physics/materials/plateTable.ts';
+import { ovenPresets } from '../../physics/oven/presets.ts';
+
+/** What the rows of a table are called. */
+function namesOf<Id extends string>(
+  table: Readonly<Record<Id, { readonly name: string }>>,
+): Record<Id, string> {
+  const rows = Object.entries(table) as [Id, { readonly name: string }][];
+  return Object.fromEntries(rows.map(([id, { name }]) => [id, name])) as Record<Id, string>;
+}
 
 /** What the evening is tied to, and the moment that it names. */
 export const tiedTo: Record<AnchorId, { readonly name: string; readonly moment: string }> = {
@@ -29,23 +38,8 @@ export const tiedTo: Record<AnchorId, { readonly name: string; readonly moment: 
   startAt: { name: 'Start at', moment: 'Flour in the bowl' },
   ovenOnAt: { name: 'Oven on at', moment: 'Oven switched on' },
 };
-export const presetNames: Record<OvenPresetId, string> = {
-  european: 'European, 67 l',
-  'north-american': 'North American, electric',
-  'north-american-gas': 'North American, gas',
-  small: 'Small',
-  strong: 'Strong',
-};
-export const materialNames: Record<PlateMaterialId, string> = {
-  'carbon-steel': 'Carbon steel',
-  'stainless-steel': 'Stainless steel',
-  'cast-iron': 'Cast iron',
-  aluminium: 'Aluminium',
-  cordierite: 'Cordierite',
-  'fired-clay': 'Fired clay',
-  soapstone: 'Soapstone',
-  custom: 'My own',
-};
+export const presetNames = namesOf(ovenPresets);
+export const materialNames: Record<PlateMaterialId, string> = { ...namesOf(plateTable), custom: 'My own' };
 export const surfaceNames: Record<SurfaceId, string> = {
   seasoned: 'Seasoned',
   bare: 'Bare',

@@ -3,6 +3,13 @@ import { existsSync, readFileSync } from 'node:fs';
 import { lexer, type Token, type Tokens } from 'marked';
 import { describe, expect, it } from 'vitest';
 import { readArguments, type Command } from '../../main/terminal/arguments.ts';
+import {
+  anchorIds,
+  goalIds,
+  ovenPresetIds,
+  plateMaterialIds,
+  waitRuleIds,
+} from '../../physics/evening/ids.ts';
 import { readPlanObject } from '../../physics/evening/readPlan.ts';
 import { parsePlanText } from '../../physics/evening/planText.ts';
 import { sourceOf } from '../support/bundle.ts';
@@ -65,6 +72,19 @@ describe('the README', () => {
       const parsed = parsePlanText(block);
       expect(parsed.ok && readPlanObject(parsed.file, { now: Date.UTC(2026, 0, 31) }).ok).toBe(true);
     }
+  });
+
+  it.each([
+    ['Plates', plateMaterialIds],
+    ['Ovens', ovenPresetIds],
+  ])('names all %s that a plan can have', (what, ids) => {
+    const [, named] = new RegExp(`${what}: ([^.]*)\\.`, 'u').exec(text)!;
+    expect(named).toBe(ids.map((id) => `\`${id}\``).join(', '));
+  });
+
+  it('names every goal and every rule for the wait', () => {
+    for (const id of [...goalIds, ...waitRuleIds, ...anchorIds])
+      expect(text).toMatch(new RegExp(`\`(--\\w+ )?${id}\``, 'u'));
   });
 
   it('leads to files, pictures and headings that are there', () => {

@@ -1,10 +1,13 @@
 /** Evenings for tests of the simulation: from plan files, as a cook would write them. Figures invented. */
 import type { Evening } from '../../physics/evening/evening.ts';
 import type { OvenPresetId } from '../../physics/evening/ids.ts';
-import { presetDefaults } from '../../physics/evening/presetDefaults.ts';
+import { ovenPresets } from '../../physics/oven/presets.ts';
+import { readQuantity } from '../../physics/quantities/index.ts';
 import { readPlanObject } from '../../physics/evening/readPlan.ts';
 
 type Block = Readonly<Record<string, unknown>>;
+
+type PlateSize = Readonly<Record<'width' | 'depth', string>>;
 
 export interface Changes {
   readonly kitchen?: Block;
@@ -31,9 +34,25 @@ export function northAmerican(changes: Changes = {}): Evening {
   return evening('north-american', { ...changes, oven: { setpoint: '288 degC', ...changes.oven } });
 }
 
+function centimetres(text: string): number {
+  const read = readQuantity(text, 'length');
+  if (!read.ok) throw new Error(`${text}: allowed ${read.problem.allowed}`);
+  return 100 * read.value;
+}
+
+/** A plate for tests that walk every preset: of the wanted size, or of what leaves a centimetre of air on each side. */
+export function plateFor(preset: OvenPresetId, wanted: PlateSize): PlateSize {
+  const { cavity } = ovenPresets[preset].typePlate;
+  const side = (name: keyof PlateSize): string =>
+    centimetres(wanted[name]) <= centimetres(cavity[name]) - 2 + 1e-9
+      ? wanted[name]
+      : `${Math.floor(centimetres(cavity[name]) - 2 + 1e-9)} cm`;
+  return { width: side('width'), depth: side('depth') };
+}
+
 /** The same plate and pizza in the oven of any preset, at its highest setting unless said otherwise. */
 export function evening(preset: OvenPresetId, changes: Changes = {}): Evening {
-  const { setpoint } = presetDefaults[preset];
+  const { setpoint } = ovenPresets[preset].typePlate;
   return read({
     kitchen: { roomTemperature: '21 degC', altitude: '0 m', ...changes.kitchen },
     oven: { preset, setpoint, ...changes.oven },

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readInstant, weekdayName, writeInstant } from '../../../physics/evening/clock.ts';
 import { demoIds, demos, saturday, upcoming } from '../../../physics/evening/demos.ts';
 import { ovenPresetIds } from '../../../physics/evening/ids.ts';
-import { presetDefaults } from '../../../physics/evening/presetDefaults.ts';
+import { ovenPresets } from '../../../physics/oven/presets.ts';
 import { wording } from '../../../physics/evening/problem.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
 
@@ -22,7 +22,7 @@ describe('the built-in evenings', () => {
     expect(weekdayName(plan.evening.anchor.time)).toBe('Saturday');
     expect(writeInstant(plan.evening.anchor.time)).toBe('2026-01-31T19:30:00+01:00');
     // What an absent oven block takes is what the demo says.
-    expect({ preset: 'european', ...presetDefaults.european }).toEqual(saturday.oven);
+    expect({ preset: 'european', ...ovenPresets.european.typePlate }).toEqual(saturday.oven);
   });
   it('move to a day that is still to come', () => {
     expect(upcoming('saturday', at('2026-01-30T12:00:00Z'), 0)).toEqual(saturday);

@@ -5,7 +5,7 @@ import type { ModelOptions } from '../../../physics/evening/model.ts';
 import { interpolate, runPreheat, startPreheat } from '../../../physics/evening/preheat.ts';
 import type { EnergyBalance } from '../../../physics/evening/run.ts';
 import { bottomElementNode, topElementNode } from '../../../physics/oven/networkParts.ts';
-import { evening, northAmerican } from '../../support/evenings.ts';
+import { evening, northAmerican, plateFor } from '../../support/evenings.ts';
 
 const plate = { width: '40 cm', depth: '35 cm' };
 
@@ -15,7 +15,7 @@ function unaccounted(balance: EnergyBalance): number {
 }
 
 describe.each(ovenPresetIds)('a preheat of the oven %s', (preset) => {
-  const { preheat } = runPreheat(prepareModel(evening(preset, { plate })));
+  const { preheat } = runPreheat(prepareModel(evening(preset, { plate: plateFor(preset, plate) })));
 
   it('accounts for every joule: in = stored + lost, to 1e-9 of what came in', () => {
     const { balance } = preheat;
@@ -40,7 +40,7 @@ describe.each(ovenPresetIds)('a preheat of the oven %s', (preset) => {
 
 describe('nothing gets warmer than what heats it, nor colder than the kitchen', () => {
   it.each(['european', 'north-american', 'small', 'strong'] as const)('in the oven %s', (preset) => {
-    const model = prepareModel(evening(preset, { plate }));
+    const model = prepareModel(evening(preset, { plate: plateFor(preset, plate) }));
     const run = startPreheat(model);
     const T = run.network.temperature;
     const { roomTemperature } = model.evening.kitchen;

@@ -4,6 +4,7 @@ import { OutOfRange } from '../../../physics/evening/problem.ts';
 import { zeroCelsius } from '../../../physics/materials/constants.ts';
 import { carbonSteelConductivity, carbonSteelHeat } from '../../../physics/materials/metals.ts';
 import { allowedSurfaces, plateMaterial } from '../../../physics/materials/plates.ts';
+import { plateTable, tabledMaterialIds } from '../../../physics/materials/plateTable.ts';
 
 const custom = { density: 2500, specificHeat: 900, thermalConductivity: 1.4, emissivity: 0.8 };
 const every = plateMaterialIds.flatMap((id) => allowedSurfaces(id).map((surface) => ({ id, surface })));
@@ -108,11 +109,16 @@ describe('room temperature against the design values of EN 12524:2000', () => {
   });
 });
 
+it.each(tabledMaterialIds)('%s has the surface that it is usually sold or kept with', (id) => {
+  expect(allowedSurfaces(id)).toContain(plateTable[id].usualSurface);
+});
+
 describe.each(every)('$id, $surface', ({ id, surface }) => {
   const plate = plateMaterial(id, surface, custom);
   it('has numbers of its class, each with a source', () => {
     expect(plate.density).toBeGreaterThan(1500);
-    expect(plate.density).toBeLessThan(8500);
+    // Copper, the densest metal that a plate is made of, has 8900.
+    expect(plate.density).toBeLessThan(9000);
     expect(plate.emissivity).toBeGreaterThan(0);
     expect(plate.emissivity).toBeLessThanOrEqual(1);
     expect(plate.metallic).toBe(plate.thermalConductivity(500) > 10);

@@ -5,16 +5,16 @@ import { prepareModel, standardResolution } from '../../../physics/evening/model
 import type { ModelOptions } from '../../../physics/evening/model.ts';
 import { interpolate, runPreheat } from '../../../physics/evening/preheat.ts';
 import type { Evening } from '../../../physics/evening/evening.ts';
-import { ovenParameters, parametersOf } from '../../../physics/oven/parameters.ts';
-import { evening } from '../../support/evenings.ts';
+import { parametersOf } from '../../../physics/oven/parameters.ts';
+import { ovenPresets } from '../../../physics/oven/presets.ts';
+import { evening, plateFor } from '../../support/evenings.ts';
 
 const small = { width: '36 cm', depth: '32 cm' } as const;
 const pizza = { diameter: '28 cm' } as const;
 const stone = { material: 'cordierite', surface: 'bare', thickness: '15 mm' } as const;
 
-/** Every preset takes this plate. */
 function inPreset(preset: OvenPresetId, plate: Readonly<Record<string, unknown>> = {}): Evening {
-  return evening(preset, { plate: { ...small, ...plate }, pizzas: pizza });
+  return evening(preset, { plate: { ...plateFor(preset, small), ...plate }, pizzas: pizza });
 }
 
 function preheat(what: Evening, options: ModelOptions = {}) {
@@ -134,7 +134,7 @@ describe('rack height, from lowest to highest', () => {
 describe('the figures of an oven', () => {
   it('grow with the cavity and the power, and are the preset’s own in its own cavity', () => {
     expect(parametersOf(evening('european', { plate: small, pizzas: pizza }).oven)).toEqual(
-      ovenParameters.european,
+      ovenPresets.european.parameters,
     );
     const tiny = evening('european', {
       oven: { cavity: { width: '23 cm', depth: '20.5 cm', height: '17.75 cm' } },
@@ -142,7 +142,7 @@ describe('the figures of an oven', () => {
       pizzas: { diameter: '15 cm', ballMass: '60 g' },
     });
     const { rackCapacity, seamConductance, ventFlow } = parametersOf(tiny.oven);
-    const own = ovenParameters.european;
+    const own = ovenPresets.european.parameters;
     expect(rackCapacity / own.rackCapacity).toBeCloseTo(1 / 4, 10);
     expect(seamConductance / own.seamConductance).toBeCloseTo(1 / 2, 10);
     expect(ventFlow / own.ventFlow).toBeCloseTo(1 / 8, 10);
@@ -155,7 +155,7 @@ describe('the figures of an oven', () => {
     });
     const own = parametersOf(thick.oven);
     expect(own.woolThickness).toBeCloseTo(0.06, 12);
-    expect(own.thermostat).toEqual({ ...ovenParameters.european.thermostat, halfBand: 10 });
+    expect(own.thermostat).toEqual({ ...ovenPresets.european.parameters.thermostat, halfBand: 10 });
     expect(own.holdShare).toEqual({ bottom: 1, top: 0.25 });
     const usual = preheat(inPreset('european'));
     expect(preheat(thick).idlePower).toBeLessThan(0.95 * usual.idlePower);

@@ -5,7 +5,7 @@ import { startPreheat } from '../../../physics/evening/preheat.ts';
 import { assemble } from '../../../physics/oven/assembly.ts';
 import { airNode } from '../../../physics/oven/networkParts.ts';
 import { OvenRun } from '../../../physics/oven/ovenRun.ts';
-import { evening, northAmerican } from '../../support/evenings.ts';
+import { evening, northAmerican, plateFor } from '../../support/evenings.ts';
 
 /** Means over six whole thermostat cycles after `hours`; values weighted by the length of their steps. */
 function cycleMeans(run: OvenRun, hours: number, dt: number, values: () => readonly number[]) {
@@ -24,11 +24,8 @@ function cycleMeans(run: OvenRun, hours: number, dt: number, values: () => reado
   return { means: sums.map((sum) => sum / span), power: (run.network.ledger.supplied - supplied) / span };
 }
 
-// The same plate in every oven: it has to fit into the smallest.
-const plate = { width: '40 cm', depth: '35 cm' };
-
 describe.each(ovenPresetIds)('the oven %s', (preset) => {
-  const wanted = evening(preset, { plate });
+  const wanted = evening(preset, { plate: plateFor(preset, { width: '40 cm', depth: '35 cm' }) });
   const model = prepareModel(wanted);
 
   it('empty, holds the setting as the mean of its air over whole cycles, within 1.5 K: what the dial means', () => {
