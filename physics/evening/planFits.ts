@@ -24,11 +24,12 @@ const atMost = (value: number, limit: number): boolean => value <= limit * (1 + 
 function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
   for (const side of ['width', 'depth'] as const) {
-    if (!atMost(plate[side], oven.cavity[side]))
+    // Air must pass: a plate that touches two walls would part the oven in two.
+    if (!(plate[side] < oven.cavity[side]))
       problems.push({
         path: plate.shape === 'round' ? 'plate.diameter' : `plate.${side}`,
         found: describe(text.plate[side]),
-        allowed: `at most the ${side} of the cavity, ${cm(oven.cavity[side])}`,
+        allowed: `less than the ${side} of the cavity, ${cm(oven.cavity[side])}`,
       });
   }
   const free = oven.cavity.height * (1 - plate.rackHeight) - plate.thickness;

@@ -279,7 +279,7 @@ function Gallery({ shown }: { readonly shown: Theme }) {
                     {
                       path: 'plate.width',
                       found: '"70 cm"',
-                      allowed: 'at most the width of the cavity, 46 cm',
+                      allowed: 'less than the width of the cavity, 46 cm',
                     },
                   ],
                 },

@@ -114,12 +114,17 @@ describe('what is refused, and how it is said', () => {
     [
       'too wide',
       { plate: { width: '47 cm' } },
-      'plate.width: found "47 cm"; allowed at most the width of the cavity, 46 cm',
+      'plate.width: found "47 cm"; allowed less than the width of the cavity, 46 cm',
+    ],
+    [
+      'from wall to wall',
+      { plate: { width: '46 cm' } },
+      'plate.width: found "46 cm"; allowed less than the width of the cavity, 46 cm',
     ],
     [
       'too deep',
       { plate: { depth: '42 cm' } },
-      'plate.depth: found "42 cm"; allowed at most the depth of the cavity, 41 cm',
+      'plate.depth: found "42 cm"; allowed less than the depth of the cavity, 41 cm',
     ],
     [
       'a dial below the kitchen',
@@ -259,7 +264,7 @@ describe('limits are allowed', () => {
     { plate: { rackHeight: 0.9 } },
     { plate: { thickness: '0.5 mm' } },
     { plate: { thickness: '80 mm' } },
-    { plate: { width: '46 cm', depth: '41 cm' } },
+    { plate: { width: '45.9 cm', depth: '40.9 cm' } },
     { pizzas: { diameter: '35 cm' } },
     // What follows the room must allow all that the room may be.
     { kitchen: { roomTemperature: '-10 degC' } },

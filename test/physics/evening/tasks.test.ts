@@ -22,6 +22,7 @@ import { readPlanObject } from '../../../physics/evening/readPlan.ts';
 import { simulateEvening } from '../../../physics/evening/simulate.ts';
 import type { Bake, DoneStep } from '../../../physics/evening/run.ts';
 import { durationText } from '../../../physics/evening/steps.ts';
+import { plateFor } from '../../support/evenings.ts';
 import { sampleEngine, sampleRun } from '../../support/sampleRun.ts';
 
 const read = readPlanObject(demos.saturday, { now: 0 });
@@ -208,8 +209,7 @@ const files = fc
     oven: { preset: drawn.preset, setpoint: `${drawn.setpoint} degC`, highestSetting: '300 degC' },
     plate: {
       material: drawn.material,
-      width: '36 cm',
-      depth: '32 cm',
+      ...plateFor(drawn.preset, { width: '36 cm', depth: '32 cm' }),
       thickness: `${drawn.thickness} mm`,
       rackHeight: 0.3,
     },
