@@ -1,5 +1,5 @@
 /** The window: header, views, and what lies over them. */
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
@@ -33,6 +33,17 @@ function useDrop(): void {
   }, []);
 }
 
+/** What had the focus goes with its view: the tab of the one that opens then has it, and not the top of the page. */
+function useFocusKept(view: string): void {
+  const before = useRef(view);
+  useEffect(() => {
+    if (before.current === view) return;
+    before.current = view;
+    if (document.activeElement !== document.body) return;
+    document.querySelector<HTMLElement>('.tab-list [aria-selected="true"]')?.focus();
+  }, [view]);
+}
+
 export function App({ theme }: { readonly theme: Theme }) {
   const [keysShown, setKeysShown] = useState(false);
   const [drawer, setDrawer] = useState(false);
@@ -43,6 +54,7 @@ export function App({ theme }: { readonly theme: Theme }) {
   const work = useForecast((state) => (state.forecast === undefined ? 'point' : state.busy));
   const opened = useDocument((state) => state.opened);
   useDrop();
+  useFocusKept(view);
   useEffect(
     () =>
       listenForKeys(

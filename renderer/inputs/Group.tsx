@@ -1,6 +1,7 @@
 /** A group of fields that folds; folded, its heading says it all in one line. */
-import { ChevronDown, ChevronRight } from 'lucide-react';
-import { useId, useState, type ReactNode } from 'react';
+import { useId, type ReactNode } from 'react';
+import { FoldKey } from './FoldKey.tsx';
+import { useFold } from '../state/foldStore.ts';
 
 interface GroupProps {
   readonly name: string;
@@ -11,24 +12,15 @@ interface GroupProps {
 }
 
 export function Group({ name, summary, wrong, startsOpen = false, children }: GroupProps) {
-  const [open, setOpen] = useState(startsOpen);
+  const [open, toggle] = useFold(name, startsOpen);
   const id = useId();
   return (
     <section className="group">
       <h3>
-        <button
-          type="button"
-          className="group-key"
-          aria-expanded={open}
-          aria-controls={id}
-          onClick={() => {
-            setOpen(!open);
-          }}
-        >
-          {open ? <ChevronDown aria-hidden="true" /> : <ChevronRight aria-hidden="true" />}
+        <FoldKey className="group-key" open={open} controls={id} onToggle={toggle}>
           <span className="group-name">{name}</span>
           {!open && <span className="group-summary">{wrong ? 'an entry is not taken' : summary}</span>}
-        </button>
+        </FoldKey>
       </h3>
       <div id={id} hidden={!open} className="group-fields">
         {children}

@@ -86,6 +86,7 @@ export function OwnPizzas({ evening }: { readonly evening: Evening }) {
         <div key={index} role="group" aria-label={`Pizza ${String(index + 1)}`} className="part">
           <MoreFields
             name={`Pizza ${String(index + 1)}: ${ownText(each?.[index], units)}`}
+            fold={`Pizza ${String(index + 1)}`}
             wrong={wrong(index)}
           >
             {onePizzaFields(index).map((spec) => (

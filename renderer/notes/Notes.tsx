@@ -2,10 +2,11 @@
  * Below the clock: what sets the pace, what a late start costs, what can be done about both and about the bake, the
  * cautions, and what was assumed.
  */
-import { memo, useId, useState } from 'react';
-import { ChevronDown, ChevronRight } from 'lucide-react';
+import { memo, useId } from 'react';
 import { GoalAdvice } from './GoalAdvice.tsx';
 import { TryKey } from './TryKey.tsx';
+import { FoldKey } from '../inputs/FoldKey.tsx';
+import { useFold } from '../state/foldStore.ts';
 import { apartText, paceLines, remedyWords } from '../words/advice.ts';
 import { lateStartLines } from '../words/answers.ts';
 import { assumptionTexts } from '../words/assumed.ts';
@@ -72,7 +73,7 @@ function Meeting({ answer, units }: { readonly answer: PlanAnswer; readonly unit
 const shortList = 4;
 
 function Assumed({ texts }: { readonly texts: readonly string[] }) {
-  const [open, setOpen] = useState(false);
+  const [open, toggle] = useFold('Assumed');
   const id = useId();
   const short = texts.length <= shortList;
   return (
@@ -80,18 +81,9 @@ function Assumed({ texts }: { readonly texts: readonly string[] }) {
       <h2>Assumed</h2>
       {texts.length === 0 && <p>Nothing: the plan says everything itself.</p>}
       {!short && (
-        <button
-          type="button"
-          className="more-key small"
-          aria-expanded={open}
-          aria-controls={id}
-          onClick={() => {
-            setOpen(!open);
-          }}
-        >
-          {open ? <ChevronDown aria-hidden="true" /> : <ChevronRight aria-hidden="true" />}
+        <FoldKey className="more-key small" open={open} controls={id} onToggle={toggle}>
           {texts.length} figures that the plan does not say
-        </button>
+        </FoldKey>
       )}
       <ul id={id} className="three-columns" hidden={!short && !open}>
         {texts.map((text) => (

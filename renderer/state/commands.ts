@@ -1,5 +1,6 @@
 /** Everything that can be done with a key or a menu: one list, used by keys, buttons and the shell's menu alike. */
 import { choosePlan, openExample, savePlan, savePlanAs, useDocument } from './documentStore.ts';
+import { leaveField } from './leaveField.ts';
 import { toggleTable } from './momentStore.ts';
 import { redo, undo } from './planStore.ts';
 import { useSettings } from './settingsStore.ts';
@@ -50,11 +51,6 @@ export function openPlan(): void {
 }
 export function printPlan(): void {
   window.print();
-}
-
-function leaveField(): void {
-  // What stands half typed in a field is taken before it is saved or undone.
-  if (document.activeElement instanceof HTMLInputElement) document.activeElement.blur();
 }
 
 export const commands = {

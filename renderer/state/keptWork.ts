@@ -1,6 +1,7 @@
 /** Keeps unsaved work aside while it is done, and offers at the next start what was left of the last time. */
 import { bridge } from '../bridgeClient.ts';
 import { atRisk, openDocument, say, sayFailure, show, useDocument } from './documentStore.ts';
+import { leaveField } from './leaveField.ts';
 import { readKept, writeKept, type KeptWork } from './keptText.ts';
 import { usePlan } from './planStore.ts';
 import { planOf } from './reading.ts';
@@ -45,6 +46,7 @@ export function keepWork(): void {
     if (timer !== undefined) keepNow();
   });
   window.addEventListener('beforeunload', (event) => {
+    leaveField();
     if (atRisk()) event.preventDefault();
   });
 }
