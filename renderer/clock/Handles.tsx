@@ -1,15 +1,15 @@
 /**
- * What can be moved in the chart: the oven's start and the meal, which move the anchor of the plan and with it the whole
- * evening, and the bars that something in the plan follows.
+ * What can be moved in the chart: the meal and the preheat as a whole, which move the anchor of the plan and with it the
+ * whole evening; the moment the oven goes on; and the bars that something in the plan follows.
  */
 import { useGrip, type Grip } from './dragging.ts';
 import { whyNot, type BarHandle, type Handle } from './handles.ts';
-import { barStart, moveBar } from './moves.ts';
+import { anchorMoved, barStart, moveBar, type MoveId } from './moves.ts';
 import type { ChartFrame } from './frame.ts';
 import type { ClockModel } from './model.ts';
 import { usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
-import { clockText, epochOf, instantText } from '../words/clock.ts';
+import { clockText, epochOf } from '../words/clock.ts';
 import type { Forecast } from '../state/forecastStore.ts';
 
 interface HandlesProps {
@@ -33,16 +33,18 @@ function eveningGrip({ answer, evening }: Forecast): Grip | undefined {
   return (by) => {
     const reason = whyNot(begin, by, Date.now(), offset);
     return reason === undefined
-      ? { ok: true, fields: { 'anchor.time': instantText(anchor + by, offset) } }
+      ? { ok: true, fields: anchorMoved(reading.evening, by) }
       : { ok: false, reason };
   };
 }
 
-/** One bar in hand. */
-function barGrip({ move }: BarHandle, model: ClockModel): Grip | undefined {
+/** What one thing in hand moves. */
+function gripOf(id: MoveId, { bars }: ClockModel, forecast: Forecast): Grip | undefined {
+  if (id === 'evening') return eveningGrip(forecast);
   const reading = readingOf(usePlan.getState().file);
-  const start = reading.ok ? barStart(reading.evening, model.bars, Date.now()) : undefined;
-  return start === undefined ? undefined : (by) => moveBar(start, move.id, by);
+  const ready = forecast.run.preheat.plateReady;
+  const start = reading.ok ? barStart(reading.evening, { bars, ready, now: Date.now() }) : undefined;
+  return start === undefined ? undefined : (by) => moveBar(start, id, by);
 }
 
 function range(at: number): {
@@ -61,25 +63,11 @@ export function Handles({ frame, handles, bars, model, forecast }: HandlesProps)
   const grip = useGrip(frame);
   return (
     <>
-      {handles.map((handle) => (
-        <div
-          key={handle.id}
-          className="handle"
-          data-outside={handle.outside ? true : undefined}
-          style={{ left: handle.x, top: handle.top, height: handle.height }}
-          role="slider"
-          tabIndex={0}
-          aria-label={`${handle.name}: moves the evening`}
-          aria-orientation="horizontal"
-          {...range(handle.at)}
-          aria-valuetext={clockText(handle.at, model.offset)}
-          {...grip(() => eveningGrip(forecast), handle.at)}
-        />
-      ))}
       {bars.map((handle) => (
         <div
-          key={handle.move.id}
+          key={handle.task}
           className="handle bar-handle"
+          data-moves={handle.move.id}
           data-outside={handle.outside ? true : undefined}
           style={{ left: handle.x, top: handle.top, width: handle.width, height: handle.height }}
           role="slider"
@@ -89,7 +77,23 @@ export function Handles({ frame, handles, bars, model, forecast }: HandlesProps)
           aria-orientation="horizontal"
           {...range(handle.at)}
           aria-valuetext={clockText(handle.at, model.offset)}
-          {...grip(() => barGrip(handle, model), handle.at)}
+          {...grip(() => gripOf(handle.move.id, model, forecast), handle.at)}
+        />
+      ))}
+      {handles.map((handle) => (
+        <div
+          key={handle.id}
+          className="handle"
+          data-outside={handle.outside ? true : undefined}
+          style={{ left: handle.x, top: handle.top, height: handle.height }}
+          role="slider"
+          tabIndex={0}
+          title={handle.name}
+          aria-label={handle.name}
+          aria-orientation="horizontal"
+          {...range(handle.at)}
+          aria-valuetext={clockText(handle.at, model.offset)}
+          {...grip(() => gripOf(handle.moves, model, forecast), handle.at)}
         />
       ))}
     </>

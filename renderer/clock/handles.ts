@@ -2,12 +2,13 @@
 import { margin, xOf, type ChartFrame } from './frame.ts';
 import type { Lanes } from './lanes.ts';
 import type { ClockModel } from './model.ts';
-import type { BarMove } from './moves.ts';
+import type { BarMove, MoveId } from './moves.ts';
 import { clockText, dayText } from '../words/clock.ts';
 
 export interface Handle {
-  readonly id: 'preheat' | 'eat';
+  readonly id: 'oven-on' | 'eat';
   readonly name: string;
+  readonly moves: MoveId;
   /** ms, where it stands now */
   readonly at: number;
   /** px */
@@ -18,7 +19,7 @@ export interface Handle {
   readonly outside: boolean;
 }
 
-/** The oven's preheat by its start, and the meal by the head of its line. */
+/** The moment the oven goes on, at the edge of its preheat, and the meal by the head of its line. */
 export function handlesOf(lanes: Lanes, model: ClockModel, frame: ChartFrame): readonly Handle[] {
   const rowHeight = frame.lanesHeight / lanes.rows;
   const handles: Handle[] = [];
@@ -26,8 +27,9 @@ export function handlesOf(lanes: Lanes, model: ClockModel, frame: ChartFrame): r
   const outside = (at: number): boolean => at < frame.view.from || at > frame.view.to;
   if (preheat !== undefined) {
     handles.push({
-      id: 'preheat',
-      name: 'Oven on',
+      id: 'oven-on',
+      name: 'Oven on: the plate soaks longer, the pizzas stay',
+      moves: 'oven-on',
       at: preheat.bar.from,
       x: margin.left + preheat.left,
       top: frame.lanesTop + preheat.row * rowHeight,
@@ -39,7 +41,8 @@ export function handlesOf(lanes: Lanes, model: ClockModel, frame: ChartFrame): r
   if (eat !== undefined) {
     handles.push({
       id: 'eat',
-      name: 'Eat',
+      name: 'Eat: moves the evening',
+      moves: 'evening',
       at: eat.at,
       x: xOf(frame, eat.at),
       top: frame.top,
@@ -54,6 +57,8 @@ const minute = 60_000;
 
 /** A bar that can be taken hold of. */
 export interface BarHandle {
+  /** id of its task */
+  readonly task: string;
   readonly move: BarMove;
   /** ms, its begin */
   readonly at: number;
@@ -80,6 +85,7 @@ export function barHandlesOf(
     const width = Math.max(narrowest, right - left);
     return [
       {
+        task: bar.task.id,
         move,
         at: bar.from,
         x: margin.left + (left + right - width) / 2,

@@ -28,10 +28,10 @@ export const keyHelp: readonly KeyHelp[] = [
   { keys: '?', does: 'This list' },
   { keys: 'Arrows, on the line in the chart', does: 'Move the moment by 1 min, with Shift by 10' },
   { keys: 'Arrows, on the plate in the drawing', does: 'Move the plate to the next rack, with Shift by 1 %' },
-  { keys: 'Arrows, on oven on or eat in the chart', does: 'Move the evening by 1 min, with Shift by 15' },
+  { keys: 'Arrows, on eat or preheat in the chart', does: 'Move the evening by 1 min, with Shift by 15' },
   {
-    keys: 'Arrows, on mix, divide or a later pizza',
-    does: 'Move that bar by 1 min, with Shift by 15; yeast, rest or wait follow',
+    keys: 'Arrows, on oven on, mix, divide or a pizza',
+    does: 'Move that alone by 1 min, with Shift by 15; soak, yeast, rest or wait follow',
   },
   { keys: 'Arrows, in the map of Compare', does: 'Go to the next point; Enter opens it as the plan' },
   { keys: 'Arrows, on the strip', does: 'Move the part shown by 5 min, with Shift by 30' },

@@ -207,7 +207,7 @@ describe('what can be moved', () => {
   it('is moved by keys: the whole evening goes along, step by step into the history', async () => {
     const page = await open();
     const before = await answersOf(page);
-    const eat = page.getByRole('slider', { name: 'Eat: moves the evening' });
+    const eat = page.getByRole('slider', { name: 'Eat: moves the evening', exact: true });
     expect(await eat.getAttribute('aria-valuetext')).toBe(before.eat);
     await eat.press('Shift+ArrowRight');
     await settled(page);
@@ -224,7 +224,7 @@ describe('what can be moved', () => {
     const page = await open();
     const before = await answersOf(page);
     const ticks = await page.locator('.plot .xtick text').allTextContents();
-    const box = (await page.getByRole('slider', { name: 'Oven on: moves the evening' }).boundingBox())!;
+    const box = (await page.getByRole('slider', { name: 'Preheat: moves the evening' }).boundingBox())!;
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
@@ -245,7 +245,7 @@ describe('what can be moved', () => {
   it('does not go where its dough would have to be mixed in the past, and says why', async () => {
     const { page, errors, close } = await openWindow(browser(), { file: plannedIn(9 * 60) });
     const before = await answersOf(page);
-    const eat = page.getByRole('slider', { name: 'Eat: moves the evening' });
+    const eat = page.getByRole('slider', { name: 'Eat: moves the evening', exact: true });
     for (let back = 0; back < 24; back += 1) await eat.press('Shift+ArrowLeft');
     await settled(page);
     const moved = minutesOf(before.eat) - minutesOf((await answersOf(page)).eat);

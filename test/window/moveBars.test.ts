@@ -2,9 +2,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Page } from 'playwright-core';
 import { sharedWindow } from '../support/sharedWindow.ts';
-import { answersOf, complete, minutesOf, settled } from '../support/window.ts';
+import { answersOf, complete, minutesOf, openWindow, settled, writtenPlan } from '../support/window.ts';
 
-const { open } = sharedWindow();
+const { open, browser } = sharedWindow();
 let page: Page;
 
 beforeEach(async () => {
@@ -37,6 +37,50 @@ describe('the mix', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     await settled(page);
     expect(await dose()).toBe(yeast);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  });
+});
+
+describe('the oven', () => {
+  it('is switched on sooner by keys: the meal stays, and back again nothing is left of it', async () => {
+    // Far from now, before which nothing is moved.
+    const anchor = { kind: 'eatAt', time: '2040-01-13T20:00:00+01:00' } as const;
+    const { page: own, errors, close } = await openWindow(browser(), { file: writtenPlan({ anchor }) });
+    const before = await answersOf(own);
+    const on = own.getByRole('slider', { name: 'Oven on: the plate soaks longer, the pizzas stay' });
+    expect(await on.getAttribute('aria-valuetext')).toBe(before.ovenOn);
+    await on.press('Shift+ArrowLeft');
+    await settled(own);
+    const after = await answersOf(own);
+    expect(after.eat).toBe(before.eat);
+    // A hotter plate bakes a little faster, so that the pizza goes in a little later.
+    expect(minutesOf(before.ovenOn) - minutesOf(after.ovenOn)).toBeGreaterThanOrEqual(13);
+    expect(minutesOf(before.ovenOn) - minutesOf(after.ovenOn)).toBeLessThanOrEqual(15);
+    await on.press('Shift+ArrowRight');
+    await settled(own);
+    expect(await answersOf(own)).toEqual(before);
+    await on.press('ArrowRight');
+    expect(await own.getByRole('alert').innerText()).toContain('the plate is ready 35 min after');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('stays on when it was while the first pizza is dragged, as one step', async () => {
+    const before = await answersOf(page);
+    const bar = page.getByRole('slider', { name: 'Pizza 1: the plate soaks until then' });
+    const box = (await bar.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let right = 6; right <= 60; right += 6) await page.mouse.move(x + right, y);
+    await page.mouse.up();
+    await settled(page);
+    const after = await answersOf(page);
+    expect(minutesOf(after.eat)).toBeGreaterThan(minutesOf(before.eat) + 4);
+    expect(Math.abs(minutesOf(after.ovenOn) - minutesOf(before.ovenOn))).toBeLessThanOrEqual(1);
+    await page.keyboard.press('Control+z');
+    await settled(page);
+    expect(await answersOf(page)).toEqual(before);
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
   });
 });

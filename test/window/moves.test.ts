@@ -9,8 +9,9 @@ import type { Evening } from '../../physics/evening/evening.ts';
 
 const minute = 60_000;
 
-function evening(dough: object = {}): Evening {
-  const read = readPlanObject({ ...saturday, dough: { ...saturday.dough, ...dough } }, { now: 0 });
+function evening(dough: object = {}, more: object = {}): Evening {
+  const file = { ...saturday, ...more, dough: { ...saturday.dough, ...dough } };
+  const read = readPlanObject(file, { now: 0 });
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return read.evening;
 }
@@ -28,12 +29,13 @@ function bar(id: string, from: number, to: number): LaneBar {
 }
 const bars = [
   bar('mix', 100, 115),
+  bar('preheat', 365, 400),
   bar('bake-1', 400, 406),
   bar('bake-2', 408, 415),
   bar('bake-3', 417, 424),
 ];
 function start(now = 0, plan = evening()): BarStart {
-  return barStart(plan, bars, now * minute)!;
+  return barStart(plan, { bars, ready: 35 * 60, now: now * minute })!;
 }
 
 describe('the mix', () => {
@@ -82,8 +84,70 @@ describe('dividing', () => {
     });
     expect(movable(phased, 'ball')).toBeUndefined();
     expect(movable(evening(), 'ball')?.id).toBe('ball');
-    expect(movable(evening(), 'preheat')).toBeUndefined();
-    expect(movable(evening(), 'bake-1')).toBeUndefined();
+  });
+});
+
+const anchorAt = '2040-01-13T19:30:00+01:00';
+const tied = (kind: string, pizzas: object = {}): Evening =>
+  evening({}, { anchor: { kind, time: anchorAt }, pizzas: { ...saturday.pizzas, ...pizzas } });
+
+describe('the oven', () => {
+  it('goes on sooner while the pizzas stay, and the plate soaks as much longer', () => {
+    expect(moveBar(start(0, tied('eatAt')), 'oven-on', -15 * minute)).toEqual({
+      ok: true,
+      fields: { 'pizzas.loadAt': '50 min' },
+    });
+    // Tied to the moment the oven goes on, the plan goes along.
+    expect(moveBar(start(0, tied('ovenOnAt')), 'oven-on', -15 * minute)).toEqual({
+      ok: true,
+      fields: { 'pizzas.loadAt': '50 min', 'anchor.time': '2040-01-13T19:15:00+01:00' },
+    });
+  });
+
+  it('says nothing of its own any more once the pizza goes in as the plate is ready', () => {
+    expect(moveBar(start(0, tied('eatAt', { loadAt: '50 min' })), 'oven-on', 15 * minute)).toEqual({
+      ok: true,
+      fields: { 'pizzas.loadAt': undefined },
+    });
+  });
+
+  it('does not go on so late that the plate is not ready, nor before now, nor before the evening begins', () => {
+    const because = (text: string) => ({ ok: false, reason: expect.stringContaining(text) as string });
+    expect(moveBar(start(0, tied('eatAt')), 'oven-on', 5 * minute)).toMatchObject(
+      because('the plate is ready 35 min after the oven goes on'),
+    );
+    expect(moveBar(start(360, tied('eatAt')), 'oven-on', -10 * minute)).toMatchObject(because('before now'));
+    expect(moveBar(start(0, tied('startAt')), 'oven-on', -270 * minute)).toMatchObject(
+      because('before the evening begins'),
+    );
+  });
+
+  it('moves the evening by its bar, as the mix does where that is fixed', () => {
+    expect(movable(tied('eatAt'), 'preheat')?.id).toBe('evening');
+    expect(movable(tied('eatAt'), 'mix')?.id).toBe('mix');
+    expect(movable(tied('startAt'), 'mix')?.id).toBe('evening');
+  });
+});
+
+describe('the first pizza', () => {
+  it('goes in later while the oven goes on when it did: the meal is later where it was fixed', () => {
+    expect(moveBar(start(0, tied('eatAt')), 'bake-1', 10 * minute)).toEqual({
+      ok: true,
+      fields: { 'pizzas.loadAt': '45 min', 'anchor.time': '2040-01-13T19:40:00+01:00' },
+    });
+    expect(moveBar(start(0, tied('ovenOnAt')), 'bake-1', 10 * minute)).toEqual({
+      ok: true,
+      fields: { 'pizzas.loadAt': '45 min' },
+    });
+  });
+
+  it('does not go in before the plate is ready, unless the plan says so already; nor where the dough says when', () => {
+    expect(moveBar(start(0, tied('eatAt')), 'bake-1', -5 * minute)).toMatchObject({ ok: false });
+    const early = start(0, tied('ovenOnAt', { loadAt: '20 min' }));
+    expect(moveBar(early, 'bake-1', -5 * minute)).toMatchObject({ ok: false });
+    expect(moveBar(early, 'bake-1', 5 * minute)).toEqual({ ok: true, fields: { 'pizzas.loadAt': '25 min' } });
+    expect(movable(tied('startAt'), 'bake-1')).toBeUndefined();
+    expect(movable(tied('eatAt'), 'bake-1')?.id).toBe('bake-1');
   });
 });
 
