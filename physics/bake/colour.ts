@@ -1,4 +1,3 @@
-import type { ShadeId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';
 
 /** 8-bit sRGB. */
@@ -6,16 +5,6 @@ export interface Rgb {
   readonly r: number;
   readonly g: number;
   readonly b: number;
-}
-
-/** L* (CIE 1976) that a shade word stands for: our own scale, no standard names them. */
-export const shadeLightness: Readonly<Record<ShadeId, number>> = { pale: 70, golden: 60, dark: 50 };
-
-/** The shade word nearest to a lightness; the darker one half way between. */
-export function nearestShade(lightness: number): ShadeId {
-  checkLightness(lightness);
-  if (lightness > 65) return 'pale';
-  return lightness > 55 ? 'golden' : 'dark';
 }
 
 function checkLightness(lightness: number): void {

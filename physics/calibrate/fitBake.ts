@@ -5,7 +5,7 @@
 import { bakeParameters } from '../bake/parameters.ts';
 import { browningLaw, rawLightness } from '../bake/browning.ts';
 import type { Evening } from '../evening/evening.ts';
-import { interpolate } from '../evening/preheat.ts';
+import { sampleAt } from '../numerics/samples.ts';
 import { simulateEvening } from '../evening/simulate.ts';
 import type { Quantiles } from './fit.ts';
 import type { BakeRecord } from './readings.ts';
@@ -51,7 +51,7 @@ export function fitBake(evening: Evening, bake: BakeRecord): BakeFit | undefined
   const out = simulated.inAt + (bake.outAt - bake.inAt);
   const integral = (t: number): number =>
     law.integralFor(
-      Math.min(interpolate(trace.seconds, trace.baseLightness, Math.min(t, end)), rawLightness),
+      Math.min(sampleAt(trace.seconds, trace.baseLightness, Math.min(t, end)), rawLightness),
     );
   // Beyond the darkest shade the base goes on as in its last half minute.
   const rate = (integral(end) - integral(end - 30)) / 30;

@@ -1,7 +1,8 @@
 /** What a thermometer would show during the preheat of an oven, with the same simulation as the plan's. */
 import type { Evening } from '../evening/evening.ts';
 import { prepareModel, type EveningModel } from '../evening/model.ts';
-import { interpolate, runPreheat } from '../evening/preheat.ts';
+import { runPreheat } from '../evening/preheat.ts';
+import { sampleAt } from '../numerics/samples.ts';
 import { OutOfRange } from '../evening/problem.ts';
 import type { OvenTrace } from '../evening/run.ts';
 import { eveningAt } from './ovenNumbers.ts';
@@ -40,8 +41,8 @@ class Means {
 
   /** The mean over a stretch; at its middle when it has no length. */
   over(from: number, to: number): number {
-    if (to - from < 1) return interpolate(this.#seconds, this.#values, (from + to) / 2);
-    const sum = (t: number): number => interpolate(this.#seconds, this.#sums, t);
+    if (to - from < 1) return sampleAt(this.#seconds, this.#values, (from + to) / 2);
+    const sum = (t: number): number => sampleAt(this.#seconds, this.#sums, t);
     return (sum(to) - sum(from)) / (to - from);
   }
 }

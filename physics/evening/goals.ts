@@ -6,7 +6,8 @@ import { zeroCelsius } from '../materials/constants.ts';
 import type { PlanAnswer } from './answer.ts';
 import type { Evening } from './evening.ts';
 import type { GoalId } from './ids.ts';
-import type { PlanChange } from './remedies.ts';
+import { highestRack, lowestRack, rackStep, type PlanChange } from './remedies.ts';
+import { darkestShade } from './shade.ts';
 import { durationText } from './steps.ts';
 
 export interface Trial {
@@ -43,15 +44,10 @@ const smallestTurn = 5;
 /** K by which an oven is set lower, and by which a weaker one stops earlier; common practice, no source */
 const lower = 20;
 const weaker = 25;
-/** share of the cavity's height by which a cook moves the plate, and between which there is room; as the remedies have it */
-const rackStep = 0.15;
-const lowestRack = 0.06;
-const highestRack = 0.75;
 /** m: thinner is sold for no pizza */
 const thinnest = { metal: 0.004, stone: 0.01 };
 /** L* of one shade */
 const oneShade = 10;
-const darkest = 35;
 
 const hotter: Maker = ({ evening: { oven } }) =>
   oven.highestSetting - oven.setpoint < smallestTurn
@@ -196,7 +192,7 @@ const doughSooner = ({ evening, answer }: Facts): readonly Trial[] =>
         .map(({ id, message, change }) => ({ what: id, says: message.replace(/:[^:]*$/u, ''), change }));
 
 function darkerShade({ evening: { pizzas } }: Facts): Trial {
-  const lightness = rounded(Math.max(darkest, pizzas.shadeLightness - oneShade), 1);
+  const lightness = rounded(Math.max(darkestShade, pizzas.shadeLightness - oneShade), 1);
   return one(
     'darker-shade',
     `Bake each until its base is at L* ${lightness}`,

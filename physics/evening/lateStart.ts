@@ -2,7 +2,8 @@
 import type { Evening } from './evening.ts';
 import type { LateStart } from './engine.ts';
 import type { EveningRun } from './run.ts';
-import { firstBakeAt, preparedFor } from './simulate.ts';
+import { bakeAsFirst } from './series.ts';
+import { preparedFor } from './simulate.ts';
 
 export function lateStart(
   evening: Evening,
@@ -14,7 +15,7 @@ export function lateStart(
   return lateMinutes
     .filter((late) => late * 60 < planned)
     .map((late) => {
-      const { seconds, plateTop } = firstBakeAt(model, preheat, planned - late * 60);
+      const { seconds, plateTop } = bakeAsFirst(model, preheat, 1, planned - late * 60);
       return { lateMinutes: late, plateTopC: plateTop - 273.15, bakeMinutes: seconds / 60 };
     });
 }

@@ -6,7 +6,7 @@ import { enclosureSides, plateArea } from '../plate/geometry.ts';
 import { shownByInfrared } from '../plate/infrared.ts';
 import type { PlanAnswer } from './answer.ts';
 import type { Evening } from './evening.ts';
-import { interpolate } from './preheat.ts';
+import { sampleAt } from '../numerics/samples.ts';
 import type { EveningRun } from './run.ts';
 
 const kWh = (joule: number): number => joule / 3.6e6;
@@ -28,7 +28,7 @@ export function preheatAnswer(
   const room = evening.kitchen.roomTemperature;
   const { trace } = preheat;
   // The plate reflects the ceiling above it, more or less, whoever looks in through the door.
-  const around = interpolate(trace.seconds, trace.ceiling, preheat.plateReady);
+  const around = sampleAt(trace.seconds, trace.ceiling, preheat.plateReady);
   const shown = shownByInfrared({
     surface: preheat.plateTop,
     emissivity: material.emissivity,

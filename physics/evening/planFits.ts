@@ -2,8 +2,8 @@
 import { allowedSurfaces } from '../materials/plates.ts';
 import { showQuantity } from '../quantities/index.ts';
 import { parametersOf } from '../oven/parameters.ts';
-import { onePizzaProblems } from './pizzaFits.ts';
-import { customGiven, roundMargin } from './planDefaults.ts';
+import { atMost, ballLimits, cm, grams, onePizzaProblems, widestPizza } from './pizzaFits.ts';
+import { customGiven } from './planDefaults.ts';
 import type { PlanFile } from './planFile.ts';
 import { describe } from './planShape.ts';
 import type { Problem } from './problem.ts';
@@ -11,15 +11,7 @@ import type { FullPlan, FullPlanSI } from './schema.ts';
 
 /** m kept free above the plate for a pizza and the hand that brings it */
 const headroom = 0.01;
-/** kg of dough per m2: below it tears, above it is a loaf; our own limits */
-const thinnest = 1;
-const thickest = 15;
 
-const cm = (metres: number): string => showQuantity(metres, 'length', 'metric', { unit: 'cm' });
-const grams = (kilograms: number): string =>
-  showQuantity(kilograms, 'mass', 'metric', { unit: 'g', decimals: 0 });
-/** Half the last bit of `30 cm` against `11.811 in` must not decide. */
-const atMost = (value: number, limit: number): boolean => value <= limit * (1 + 1e-9);
 
 function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
@@ -85,22 +77,15 @@ const leastPower = 100;
 
 function pizzaProblems({ pizzas, plate, dough }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
-  const round = plate.shape === 'round';
-  const side = Math.min(plate.width, plate.depth) - (round ? roundMargin : 0);
+  const { side, allowed } = widestPizza(plate);
   if (!atMost(pizzas.diameter, side))
-    problems.push({
-      path: 'pizzas.diameter',
-      found: describe(text.pizzas.diameter),
-      allowed: round
-        ? `at most ${cm(side)}, the diameter of the plate less ${cm(roundMargin)}`
-        : `at most the smaller side of the plate, ${cm(side)}`,
-    });
-  const area = (Math.PI / 4) * pizzas.diameter ** 2;
-  if (!(pizzas.ballMass >= thinnest * area && pizzas.ballMass <= thickest * area))
+    problems.push({ path: 'pizzas.diameter', found: describe(text.pizzas.diameter), allowed });
+  const { lightest, heaviest } = ballLimits(pizzas.diameter);
+  if (!(pizzas.ballMass >= lightest && pizzas.ballMass <= heaviest))
     problems.push({
       path: 'pizzas.ballMass',
       found: describe(text.pizzas.ballMass),
-      allowed: `${grams(thinnest * area)} to ${grams(thickest * area)} for ${text.pizzas.diameter} across`,
+      allowed: `${grams(lightest)} to ${grams(heaviest)} for ${text.pizzas.diameter} across`,
     });
   const liquid = dough.liquid.reduce((sum, part) => sum + part.percent, 0);
   if (!(liquid >= 30 && liquid <= 120))

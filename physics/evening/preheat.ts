@@ -1,4 +1,5 @@
 /** The oven with its plate from switching on until both have settled: when the oven signals, when the plate is ready. */
+import { sampleAt } from '../numerics/samples.ts';
 import { assemble } from '../oven/assembly.ts';
 import { OvenRun } from '../oven/ovenRun.ts';
 import type { OvenState } from '../oven/ovenRun.ts';
@@ -131,7 +132,7 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
     }
     const readyAt = ready ?? Infinity;
     const at = (values: Float64Array): number =>
-      interpolate(trace.seconds, values, Math.min(readyAt, run.time));
+      sampleAt(trace.seconds, values, Math.min(readyAt, run.time));
     const ledger = run.network.ledger;
     const balance: EnergyBalance = {
       supplied: ledger.supplied,
@@ -185,21 +186,6 @@ function firstWithin(
     if (seconds[i]! - since >= staying) return since;
   }
   return undefined;
-}
-
-export function interpolate(seconds: Float64Array, values: Float64Array, time: number): number {
-  const n = seconds.length;
-  if (time <= seconds[0]!) return values[0]!;
-  if (time >= seconds[n - 1]!) return values[n - 1]!;
-  let low = 0;
-  let high = n - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (seconds[middle]! <= time) low = middle;
-    else high = middle;
-  }
-  const share = (time - seconds[low]!) / (seconds[high]! - seconds[low]!);
-  return values[low]! + share * (values[high]! - values[low]!);
 }
 
 function energyUntil(states: readonly { readonly state: OvenState }[], time: number, run: OvenRun): number {

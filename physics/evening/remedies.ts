@@ -56,10 +56,10 @@ export interface Disagreement {
 }
 
 /** share of the cavity's height that a cook moves the plate by: about one rack position of five; our choice */
-const rackStep = 0.15;
+export const rackStep = 0.15;
 /** shares of the height between which a plate with a pizza and a hand still fits; our choice */
-const lowestRack = 0.06;
-const highestRack = 0.75;
+export const lowestRack = 0.06;
+export const highestRack = 0.75;
 /** s of the top element before the load; makers name 3 to 5 min for its own heating up */
 const warmTop = 300;
 /** s: whatever is done within so short a time of each other counts as done together; our choice */

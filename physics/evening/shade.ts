@@ -6,9 +6,9 @@ export const shadeLightness: Readonly<Record<ShadeId, number>> = { pale: 70, gol
 
 /** Beyond these the browning law has no answer: raw dough is about 85, and it ends near 38. */
 const lightest = 80;
-const darkest = 42;
+export const darkestShade = 42;
 
-export const shadeAllowed = `pale, golden, dark, or "lightness 53" with ${darkest} to ${lightest}`;
+export const shadeAllowed = `pale, golden, dark, or "lightness 53" with ${darkestShade} to ${lightest}`;
 
 /** `pale`, `golden`, `dark` or `lightness 53` as L*; undefined for anything else. */
 export function readShade(text: string): number | undefined {
@@ -16,5 +16,5 @@ export function readShade(text: string): number | undefined {
   const match = /^lightness (\d{1,3}(?:\.\d+)?)$/u.exec(text);
   if (match === null) return undefined;
   const lightness = Number(match[1]);
-  return lightness >= darkest && lightness <= lightest ? lightness : undefined;
+  return lightness >= darkestShade && lightness <= lightest ? lightness : undefined;
 }

@@ -127,13 +127,3 @@ function heated(
   }
 }
 
-/** s that the first pizza would take if it were laid down `time` seconds after switching on. */
-export function firstBakeAt(
-  model: EveningModel,
-  preheat: PreheatRun,
-  time: number,
-): { readonly seconds: number; readonly plateTop: number } {
-  return bakeAsFirst(model, preheat, 1, time);
-}
-
-export { loadedAt, longerBake, shortestTurn } from './series.ts';

@@ -14,7 +14,8 @@ import type { EveningModel, ModelOptions } from './model.ts';
 import { runPreheat } from './preheat.ts';
 import type { PreheatRun } from './preheat.ts';
 import type { EveningRun } from './run.ts';
-import { firstBakeAt, preparedFor } from './simulate.ts';
+import { bakeAsFirst } from './series.ts';
+import { preparedFor } from './simulate.ts';
 import { uncertainWords, usualSpread } from './uncertain.ts';
 import type { Spread, SpreadPart, UncertainName } from './uncertain.ts';
 
@@ -160,7 +161,7 @@ function logTimes(
   const { plateReady } = run.preheat;
   if (!(plateReady > 0 && plateReady < Infinity)) return undefined;
   const load = evening.pizzas.loadAt ?? plateReady;
-  return { preheat: Math.log(plateReady), bake: Math.log(firstBakeAt(model, run, load).seconds), run };
+  return { preheat: Math.log(plateReady), bake: Math.log(bakeAsFirst(model, run, 1, load).seconds), run };
 }
 
 /** The value below which a share of the sorted values lies, by straight lines between them. */

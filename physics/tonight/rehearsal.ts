@@ -4,7 +4,8 @@
  */
 import type { Evening } from '../evening/evening.ts';
 import { prepareModel } from '../evening/model.ts';
-import { interpolate, runPreheat } from '../evening/preheat.ts';
+import { runPreheat } from '../evening/preheat.ts';
+import { sampleAt } from '../numerics/samples.ts';
 import { SeededRandom } from '../numerics/random.ts';
 
 /** Real oven against planned: a fifth weaker, its dial 8 K low; a thermometer that is off by 2 K. */
@@ -39,7 +40,7 @@ export function rehearse(evening: Evening, seed = 1): Rehearsal {
   const random = new SeededRandom(seed);
   const seconds = Array.from({ length: Math.floor(trace.seconds.at(-1)! / 30) }, (_, i) => 30 * (i + 1));
   const shown = (values: Float64Array): readonly number[] =>
-    seconds.map((t) => interpolate(trace.seconds, values, t) + noise * random.normal());
+    seconds.map((t) => sampleAt(trace.seconds, values, t) + noise * random.normal());
   return { ready: plateReady, seconds, plateTop: shown(trace.plateTop), ovenAir: shown(trace.ovenAir) };
 }
 

@@ -1,5 +1,5 @@
 /** The pizza cut through and enlarged: layers with temperature and water, base and rim in the colour computed. */
-import { crustColour, type Rgb } from '../../physics/bake/colour.ts';
+import { crustColour, cssColour } from '../../physics/bake/colour.ts';
 import { textWidth } from '../clock/measure.ts';
 import { spreadApart } from '../clock/placing.ts';
 import { shortDegrees, temperatureK } from '../words/figures.ts';
@@ -18,10 +18,6 @@ interface SliceProps {
 
 const crustShare = 0.16;
 const layerNames: Record<LayerSample['layer'], string> = { dough: 'dough', sauce: 'sauce', cheese: 'cheese' };
-
-function css({ r, g, b }: Rgb): string {
-  return `rgb(${String(r)} ${String(g)} ${String(b)})`;
-}
 
 /** Water as the share of the layer's mass: kg per kg dry matter said the way a kitchen says it. */
 function waterText(moisture: number): string {
@@ -75,8 +71,8 @@ export function Slice({ bake, units, width, height }: SliceProps) {
     9,
     height - 8,
   );
-  const rimColour = css(crustColour(bake.rimLightness));
-  const baseColour = css(crustColour(bake.baseLightness));
+  const rimColour = cssColour(crustColour(bake.rimLightness));
+  const baseColour = cssColour(crustColour(bake.baseLightness));
   const rimTop = floor - (dough?.height ?? 0) * 1.25;
   return (
     <svg className="slice" width={width} height={height} aria-hidden="true">

@@ -3,7 +3,7 @@ import { FileProblem } from '../../main/files/readText.ts';
 import { runCalibrate } from '../../main/terminal/calibrate.ts';
 import type { Calibration } from '../../physics/calibrate/calibrate.ts';
 import { planFromFile } from '../../physics/evening/planEvening.ts';
-import { interpolate } from '../../physics/evening/preheat.ts';
+import { sampleAt } from '../../physics/numerics/samples.ts';
 import { morning, type Ran } from './planCommand.ts';
 
 const one = ['--set', 'pizzas.count=1'];
@@ -49,7 +49,7 @@ function rowsOf(minutes: readonly number[]): { readonly csv: string; readonly pr
   const { trace, plateReady } = real.run.preheat;
   const rows = minutes.map(
     (minute) =>
-      `${minute} min,plateTop,${(interpolate(trace.seconds, trace.plateTop, 60 * minute) - 273.15).toFixed(1)} degC`,
+      `${minute} min,plateTop,${(sampleAt(trace.seconds, trace.plateTop, 60 * minute) - 273.15).toFixed(1)} degC`,
   );
   return { csv: ['time,place,temperature', ...rows, ''].join('\n'), preheatMinutes: plateReady / 60 };
 }

@@ -4,8 +4,6 @@ import {
   cssColour,
   labToSrgb,
   luminance,
-  nearestShade,
-  shadeLightness,
 } from '../../../physics/bake/colour.ts';
 import { OutOfRange } from '../../../physics/evening/problem.ts';
 
@@ -59,22 +57,10 @@ describe('crust', () => {
   });
 });
 
-describe('shade words', () => {
-  it('name the lightness they stand for', () => {
-    for (const [shade, lightness] of Object.entries(shadeLightness)) {
-      expect(nearestShade(lightness)).toBe(shade);
-    }
-    expect(shadeLightness).toEqual({ pale: 70, golden: 60, dark: 50 });
-    expect(nearestShade(65)).toBe('golden');
-    expect(nearestShade(30)).toBe('dark');
-  });
-});
-
 describe('what colour refuses', () => {
   it('lightness outside 0 to 100 and colours that are no numbers', () => {
     expect(() => crustColour(101)).toThrow('lightness: found L* 101; allowed L* 0 to 100');
     expect(() => luminance(Number.NaN)).toThrow(OutOfRange);
-    expect(() => nearestShade(-1)).toThrow(OutOfRange);
     expect(() => labToSrgb(50, Infinity, 0)).toThrow('a*: found Infinity; allowed a finite number');
     expect(() => labToSrgb(50, 0, Number.NaN)).toThrow(/^b\*/);
   });

@@ -4,7 +4,8 @@ import { nextReading } from '../../../physics/calibrate/nextReading.ts';
 import { saturday } from '../../../physics/evening/demos.ts';
 import type { Evening } from '../../../physics/evening/evening.ts';
 import { prepareModel } from '../../../physics/evening/model.ts';
-import { interpolate, runPreheat } from '../../../physics/evening/preheat.ts';
+import { runPreheat } from '../../../physics/evening/preheat.ts';
+import { sampleAt } from '../../../physics/numerics/samples.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
 import type { Preheat } from '../../../physics/evening/run.ts';
 import { SeededRandom } from '../../../physics/numerics/random.ts';
@@ -26,7 +27,7 @@ function readingsAt(times: readonly number[], random: SeededRandom | undefined) 
     seconds: 60 * minute,
     place: 'plateTop' as const,
     temperature:
-      interpolate(truth.trace.seconds, truth.trace.plateTop, 60 * minute) +
+      sampleAt(truth.trace.seconds, truth.trace.plateTop, 60 * minute) +
       (random ? noise * random.normal() : 0),
   }));
 }

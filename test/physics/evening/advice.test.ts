@@ -80,6 +80,14 @@ describe('the goals', () => {
     expect(weaker.items[0]!.after.bakeMinutes).toBeLessThan(weaker.basis!.after.bakeMinutes);
   });
 
+  it('darker than dark ends at the darkest shade that a plan can name', () => {
+    const dark: PlanFile = { ...file, pizzas: { ...file.pizzas, count: 1, shade: 'dark' } };
+    const { basis, items } = plan(dark, 'darker-base').advice!;
+    expect(basis!.change).toEqual([{ path: 'pizzas.shade', value: 'lightness 42' }]);
+    expect(basis!.after.baseLightness).toBeCloseTo(42, 0);
+    expect(items.length).toBeGreaterThan(0);
+  });
+
   it('with paper above its rating no more heat is advised', () => {
     const paper: PlanFile = { ...file, pizzas: { ...file.pizzas, count: 1, bench: 'parchment' } };
     const paths = plan(paper, 'sooner').advice!.items.flatMap(({ change }) => change.map(({ path }) => path));

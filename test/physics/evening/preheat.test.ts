@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { ovenPresetIds } from '../../../physics/evening/ids.ts';
 import { prepareModel, readyTolerance } from '../../../physics/evening/model.ts';
 import type { ModelOptions } from '../../../physics/evening/model.ts';
-import { interpolate, runPreheat, startPreheat } from '../../../physics/evening/preheat.ts';
+import { runPreheat, startPreheat } from '../../../physics/evening/preheat.ts';
+import { sampleAt } from '../../../physics/numerics/samples.ts';
 import type { EnergyBalance } from '../../../physics/evening/run.ts';
 import { bottomElementNode, topElementNode } from '../../../physics/oven/networkParts.ts';
 import { evening, northAmerican, plateFor } from '../../support/evenings.ts';
@@ -29,7 +30,7 @@ describe.each(ovenPresetIds)('a preheat of the oven %s', (preset) => {
     expect(airReady).toBeLessThan(plateReady);
     expect(Math.abs(plateTop - settledPlateTop)).toBeLessThan(readyTolerance + 0.5);
     expect(Math.abs(plateCore - settledPlateTop)).toBeLessThan(readyTolerance + 0.5);
-    const later = interpolate(trace.seconds, trace.plateTop, plateReady + 900);
+    const later = sampleAt(trace.seconds, trace.plateTop, plateReady + 900);
     // an instant, with the ripple of the thermostat in it
     expect(Math.abs(later - settledPlateTop)).toBeLessThan(readyTolerance + 4);
     expect(trace.seconds.at(-1)!).toBeGreaterThanOrEqual(7200);
@@ -79,7 +80,7 @@ describe('a stone', () => {
     expect(model.plateModel).toBe('slab');
     const { trace } = runPreheat(model).preheat;
     // While the plate warms from both sides its core lags behind its faces.
-    const at = (values: Float64Array): number => interpolate(trace.seconds, values, 900);
+    const at = (values: Float64Array): number => sampleAt(trace.seconds, values, 900);
     expect(at(trace.plateUnder) - at(trace.plateCore)).toBeGreaterThan(1);
     expect(at(trace.plateTop) - at(trace.plateCore)).toBeGreaterThan(0);
   });

@@ -5,10 +5,12 @@ import { doorSeconds, openDoor } from '../../../physics/evening/bakeOne.ts';
 import { lateStart } from '../../../physics/evening/lateStart.ts';
 import type { LoadedOven } from '../../../physics/evening/loadedOven.ts';
 import { prepareModel } from '../../../physics/evening/model.ts';
-import { interpolate, ovenHeat, runPreheat } from '../../../physics/evening/preheat.ts';
+import { ovenHeat, runPreheat } from '../../../physics/evening/preheat.ts';
+import { sampleAt } from '../../../physics/numerics/samples.ts';
 import { OutOfRange } from '../../../physics/evening/problem.ts';
 import type { Bake } from '../../../physics/evening/run.ts';
-import { loadedAt, longerBake, shortestTurn, simulateEvening } from '../../../physics/evening/simulate.ts';
+import { loadedAt, longerBake, shortestTurn } from '../../../physics/evening/series.ts';
+import { simulateEvening } from '../../../physics/evening/simulate.ts';
 import { saturationPressure } from '../../../physics/materials/water.ts';
 import type { Evening } from '../../../physics/evening/evening.ts';
 import { evening, northAmerican } from '../../support/evenings.ts';
@@ -298,14 +300,14 @@ describe('finer steps and cells', () => {
       const browned = b.secondsToLightness.get(50)! - a.secondsToLightness.get(50)!;
       const lightness = [100, 200].map((time) => {
         const [coarse, close] = [a, b].map(({ trace, inAt }) =>
-          interpolate(trace.seconds, trace.baseLightness, inAt + time),
+          sampleAt(trace.seconds, trace.baseLightness, inAt + time),
         );
         return close! - coarse!;
       });
       // While it warms: once settled the phase of the thermostat's ripple would be compared.
       const warming = [600, 1200, 1800].map((time) => {
         const [coarse, close] = [usual!, fine!].map(({ preheat: { trace } }) =>
-          interpolate(trace.seconds, trace.plateTop, time),
+          sampleAt(trace.seconds, trace.plateTop, time),
         );
         return close! - coarse!;
       });

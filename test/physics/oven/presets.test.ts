@@ -3,7 +3,8 @@ import type { OvenPresetId } from '../../../physics/evening/ids.ts';
 import { ovenPresetIds } from '../../../physics/evening/ids.ts';
 import { prepareModel, standardResolution } from '../../../physics/evening/model.ts';
 import type { ModelOptions } from '../../../physics/evening/model.ts';
-import { interpolate, runPreheat } from '../../../physics/evening/preheat.ts';
+import { runPreheat } from '../../../physics/evening/preheat.ts';
+import { sampleAt } from '../../../physics/numerics/samples.ts';
 import type { Evening } from '../../../physics/evening/evening.ts';
 import { parametersOf } from '../../../physics/oven/parameters.ts';
 import { ovenPresets } from '../../../physics/oven/presets.ts';
@@ -51,8 +52,8 @@ describe('halving every step and doubling every layer', () => {
         kelvin = Math.max(
           kelvin,
           Math.abs(
-            interpolate(usual.trace.seconds, usual.trace[of], t) -
-              interpolate(fine.trace.seconds, fine.trace[of], t),
+            sampleAt(usual.trace.seconds, usual.trace[of], t) -
+              sampleAt(fine.trace.seconds, fine.trace[of], t),
           ),
         );
     // After the first switching the two runs are at different points of their cycles: means are compared.
@@ -175,7 +176,7 @@ describe('an oven that was hot before', () => {
     expect(plateReady).toBeGreaterThan(60);
     expect(trace.plateTop[0]).toBeCloseTo(603.15, 6);
     expect(Math.max(...trace.bottomElement.subarray(0, 12))).toBe(0);
-    expect(interpolate(trace.seconds, trace.plateTop, plateReady) - settledPlateTop).toBeGreaterThan(-6);
+    expect(sampleAt(trace.seconds, trace.plateTop, plateReady) - settledPlateTop).toBeGreaterThan(-6);
     const out = balance.lostToRoom + balance.lostByVentAndDoor + balance.lostBySteam;
     expect(Math.abs(balance.supplied - balance.stored - out)).toBeLessThan(1e-6 * out);
   });

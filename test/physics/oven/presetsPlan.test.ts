@@ -82,10 +82,14 @@ describe('a round plate', () => {
     expect(refused({ ...round, pizzas: { diameter: '36 cm' } })).toContain(
       'pizzas.diameter: found "36 cm"; allowed at most 35 cm, the diameter of the plate less 1 cm',
     );
+    const own = { count: 2, each: [{ diameter: '36 cm', ballMass: '300 g' }] };
+    expect(refused({ ...round, pizzas: own })).toContain(
+      'pizzas.each.0.diameter: found "36 cm"; allowed at most 35 cm, the diameter of the plate less 1 cm',
+    );
   });
   it('that does not fit is refused by its diameter; left out, it takes what fits', () => {
     expect(refused({ plate: { shape: 'round', diameter: '45 cm' } })).toContain(
-      'plate.diameter: found "45 cm"; allowed at most the depth of the cavity, 41 cm',
+      'plate.diameter: found "45 cm"; allowed less than the depth of the cavity, 41 cm',
     );
     const { evening: without, assumed } = evening({ plate: { shape: 'round' } });
     expect(without.plate.width).toBeCloseTo(0.35, 12);
