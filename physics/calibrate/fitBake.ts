@@ -50,9 +50,7 @@ export function fitBake(evening: Evening, bake: BakeRecord): BakeFit | undefined
   const end = trace.seconds.at(-1)!;
   const out = simulated.inAt + (bake.outAt - bake.inAt);
   const integral = (t: number): number =>
-    law.integralFor(
-      Math.min(sampleAt(trace.seconds, trace.baseLightness, Math.min(t, end)), rawLightness),
-    );
+    law.integralFor(Math.min(sampleAt(trace.seconds, trace.baseLightness, Math.min(t, end)), rawLightness));
   // Beyond the darkest shade the base goes on as in its last half minute.
   const rate = (integral(end) - integral(end - 30)) / 30;
   const reached = integral(out) + Math.max(0, out - end) * rate;

@@ -12,7 +12,6 @@ import type { FullPlan, FullPlanSI } from './schema.ts';
 /** m kept free above the plate for a pizza and the hand that brings it */
 const headroom = 0.01;
 
-
 function plateProblems({ plate, oven }: FullPlanSI, text: FullPlan): Problem[] {
   const problems: Problem[] = [];
   for (const side of ['width', 'depth'] as const) {

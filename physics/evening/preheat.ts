@@ -131,8 +131,7 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
       }
     }
     const readyAt = ready ?? Infinity;
-    const at = (values: Float64Array): number =>
-      sampleAt(trace.seconds, values, Math.min(readyAt, run.time));
+    const at = (values: Float64Array): number => sampleAt(trace.seconds, values, Math.min(readyAt, run.time));
     const ledger = run.network.ledger;
     const balance: EnergyBalance = {
       supplied: ledger.supplied,

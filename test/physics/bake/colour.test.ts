@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  crustColour,
-  cssColour,
-  labToSrgb,
-  luminance,
-} from '../../../physics/bake/colour.ts';
+import { crustColour, cssColour, labToSrgb, luminance } from '../../../physics/bake/colour.ts';
 import { OutOfRange } from '../../../physics/evening/problem.ts';
 
 describe('CIE 15 and IEC 61966-2-1 (constants of the standards from memory, values worked out beforehand)', () => {
