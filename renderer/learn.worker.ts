@@ -1,6 +1,6 @@
 /** Where readings are made sense of, off the window's thread: fits take a second or so. */
 import { calibrate, type Calibrated } from '../physics/calibrate/calibrate.ts';
-import type { PreheatReading } from '../physics/calibrate/fit.ts';
+import type { OvenReading } from '../physics/calibrate/mostProbable.ts';
 import { readReadings, type ReadingGuesses, type ReadingsRead } from '../physics/calibrate/readings.ts';
 import type { PlanFile } from '../physics/evening/planFile.ts';
 import { readPlanObject } from '../physics/evening/readPlan.ts';
@@ -15,7 +15,7 @@ interface Asked {
 }
 export type LearnRequest = Asked &
   (
-    | { readonly what: 'preheat'; readonly readings: readonly PreheatReading[] }
+    | { readonly what: 'preheat'; readonly readings: readonly OvenReading[] }
     | { readonly what: 'rehearse' }
     | {
         readonly what: 'calibrate';

@@ -20,6 +20,7 @@ const places: Readonly<Record<string, string>> = {
   ovenAir: 'air',
   plateTop: 'plate top',
   plateCore: 'plate core',
+  plateAround: 'plate beside the pizza',
 };
 
 function shown(name: EstimateName, value: number, units: UnitSystem): string {
@@ -35,7 +36,7 @@ function range([low, high]: Range, decimals: number): string {
 
 /** What was learned, for a reader. */
 function text(learned: Calibration, units: UnitSystem): string {
-  const { estimates, notTold, before, after, residuals, nextReading: next, bake } = learned;
+  const { estimates, notTold, before, after, residuals, nextReading: next, bakes } = learned;
   const degrees = (celsius: number): string => showQuantity(celsius + 273.15, 'temperature', units);
   const kelvin = (value: number): string =>
     (value < 0 ? '-' : '+') + showQuantity(Math.abs(value), 'temperatureDifference', units, { decimals: 1 });
@@ -57,15 +58,17 @@ function text(learned: Calibration, units: UnitSystem): string {
     ...section(
       'Readings beside the fitted oven',
       residuals.map(
-        ({ minute, place, readingC, modelC, residualK }) =>
-          `  ${minute.toFixed(0).padStart(4)} min  ${(places[place] ?? place).padEnd(10)}  read ${degrees(readingC)}, model ${degrees(modelC)}  (${kelvin(residualK)})`,
+        ({ minute, place, pizza, readingC, modelC, residualK }) =>
+          `  ${minute.toFixed(0).padStart(4)} min  ${((places[place] ?? place) + (pizza === undefined ? '' : ` under pizza ${pizza}`)).padEnd(10)}  read ${degrees(readingC)}, model ${degrees(modelC)}  (${kelvin(residualK)})`,
       ),
     ),
-    ...(bake
-      ? section('The bake', [
-          `  pizza ${bake.pizza}: base seen at L* ${bake.lightness.toFixed(0)}, the plan gave ${bake.modelLightness.toFixed(0)}`,
-        ])
-      : []),
+    ...section(
+      'The bakes',
+      bakes.map(
+        ({ pizza, seconds, seen, before: planned, model }) =>
+          `  pizza ${pizza}, ${(seconds / 60).toFixed(1)} min: base seen at L* ${seen.toFixed(0)}, the plan gave ${planned.toFixed(0)}, now ${model.toFixed(0)}`,
+      ),
+    ),
     ...section('Next', [
       next === null
         ? '  no single reading would narrow the preheat by much'

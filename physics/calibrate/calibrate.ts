@@ -1,4 +1,4 @@
-/** Readings and a plan file to what was learned: the numbers, the plan before and after, what to read next. */
+/** Readings, bakes and a plan file to what was learned: the numbers, the plan before and after, what to read next. */
 import { zeroCelsius } from '../materials/constants.ts';
 import { plateMaterial } from '../materials/plates.ts';
 import type { PlanAnswer, Range, Warning } from '../evening/answer.ts';
@@ -7,14 +7,15 @@ import { plateMass } from '../evening/ovenAnswer.ts';
 import { readInstant } from '../evening/clock.ts';
 import { planFromFile, type PlanContext } from '../evening/planEvening.ts';
 import type { PlanFile } from '../evening/planFile.ts';
-import type { Problem } from '../evening/problem.ts';
-import { fitBake, type BakeFit } from './fitBake.ts';
-import { fitOven, usualReadingSpread, type OvenFit, type PreheatReading, type Quantiles } from './fit.ts';
-import { preheatPlaces } from './forecast.ts';
+import { OutOfRange, type Problem } from '../evening/problem.ts';
+import type { BakeRecord } from './bakeRecords.ts';
+import { fitBakes, type BakesFit, type SeenBake } from './fitBakes.ts';
+import { fitOven, usualReadingSpread, type OvenFit, type Quantiles } from './fit.ts';
 import { learnedPlan } from './learnedPlan.ts';
 import { nextReading, type NextReading } from './nextReading.ts';
 import { eveningAt, ovenNumbers, type OvenNumberName } from './ovenNumbers.ts';
-import type { DroppedRow, Reading, ReadingsRead } from './readings.ts';
+import type { DroppedRow, ReadingsRead } from './readings.ts';
+import { usable } from './usable.ts';
 
 export type EstimateName = OvenNumberName | 'browningRate';
 
@@ -25,6 +26,8 @@ export interface Estimate extends Quantiles {
 export interface ResidualAnswer {
   readonly minute: number;
   readonly place: string;
+  /** the pizza that lay on it; of a plate read beside a pizza `plateAround` is the place */
+  readonly pizza?: number | undefined;
   readonly readingC: number;
   readonly modelC: number;
   readonly residualK: number;
@@ -41,11 +44,8 @@ export interface Calibration {
   readonly after: PlanAnswer;
   readonly nextReading: NextReading | null;
   readonly residuals: readonly ResidualAnswer[];
-  readonly bake: {
-    readonly pizza: number;
-    readonly lightness: number;
-    readonly modelLightness: number;
-  } | null;
+  /** those whose shade was judged */
+  readonly bakes: readonly SeenBake[];
   readonly warnings: readonly Warning[];
   /** rows that were left out, and why */
   readonly dropped: readonly DroppedRow[];
@@ -61,44 +61,10 @@ export type Calibrated =
 /** A number counts as told when its spread has shrunk to this share of what was believed before. */
 const told = 0.8;
 
-interface Sorted {
-  readonly preheat: readonly PreheatReading[];
-  readonly aside: readonly DroppedRow[];
-}
-
-/** Readings that speak of the preheat, and those that do not with the reason. */
-function sorted(read: ReadingsRead): Sorted {
-  const firstIn = Math.min(Infinity, ...read.bakes.map(({ inAt }) => inAt));
-  const reason = (reading: Reading): string | undefined => {
-    if (reading.place === 'dough') return 'a reading of the dough: it tells nothing of the oven';
-    if (reading.pizza !== undefined)
-      return 'a reading with a pizza on the plate: only the bare plate is compared';
-    return reading.seconds > firstIn
-      ? 'a reading after the first pizza went in: only the preheat is compared'
-      : undefined;
-  };
-  const aside: DroppedRow[] = [];
-  const preheat: PreheatReading[] = [];
-  for (const reading of read.readings) {
-    const why = reason(reading);
-    const place = preheatPlaces.find((known) => known === reading.place);
-    if (why === undefined && place)
-      preheat.push({ seconds: reading.seconds, place, temperature: reading.temperature });
-    else aside.push({ line: reading.line, found: why ?? '', allowed: 'readings of the preheat' });
-  }
-  for (const { pizza } of read.bakes.slice(1))
-    aside.push({
-      line: 0,
-      found: `the bake of pizza ${pizza}: one bake tells one number`,
-      allowed: 'the first bake',
-    });
-  return { preheat, aside };
-}
-
 function estimatesOf(
   evening: Evening,
   fit: OvenFit | undefined,
-  bake: BakeFit | undefined,
+  bakes: BakesFit | undefined,
 ): Pick<Calibration, 'estimates' | 'notTold'> {
   const { oven, plate } = evening;
   const mass = plateMass(evening, plateMaterial(plate.material, plate.surface, plate.custom));
@@ -125,12 +91,26 @@ function estimatesOf(
       }
     }
   else notTold.push(...ovenNumbers.map(({ name }) => name));
-  if (bake) estimates.browningRate = { ...bake.browningRate, unit: '1' };
+  if (bakes) estimates.browningRate = { ...bakes.browningRate, unit: '1' };
   else notTold.push('browningRate');
   return { estimates, notTold };
 }
 
-function warningsOf(fit: OvenFit | undefined): readonly Warning[] {
+function warningsOf(fit: OvenFit | undefined, bakes: BakesFit | undefined): readonly Warning[] {
+  const uneven: readonly Warning[] =
+    bakes === undefined || bakes.agrees
+      ? []
+      : [
+          {
+            code: 'bakes-disagree',
+            message:
+              'The bakes differ among each other by more than an eye and a dough explain: one may be misread, or something was not as the plan says. The range of the browning rate is wider for it.',
+          },
+        ];
+  return [...disagreements(fit), ...uneven];
+}
+
+function disagreements(fit: OvenFit | undefined): readonly Warning[] {
   if (fit === undefined) return [];
   const worst = [...fit.residuals].sort(
     (a, b) => Math.abs(b.residual / b.expected) - Math.abs(a.residual / a.expected),
@@ -178,44 +158,71 @@ export function calibrate(
   const ovenOn = readInstant(before.answer.ovenOnAt);
   if (!ovenOn.ok) throw new Error(`the plan's own ovenOnAt: ${ovenOn.problem.found}`);
   const read = readingsFor(ovenOn.instant.epochMilliseconds);
-  const { preheat, aside } = sorted(read);
-  if (preheat.length === 0 && read.bakes.length === 0)
+  const { readings, bakes: records, aside } = usable(read);
+  if (readings.length === 0 && !records.some(({ lightness }) => lightness !== undefined))
     return { ok: false, problems: [nothingToLearn(read, aside)] };
   const readingSpread = context.readingSpread ?? usualReadingSpread;
-  const fit = preheat.length === 0 ? undefined : fitOven(before.evening, preheat, readingSpread);
+  const fit =
+    readings.length === 0 ? undefined : fitOven(before.evening, readings, readingSpread, 1, records);
   const heated = fit === undefined ? before.evening : eveningAt(before.evening, fit.z);
-  const bake = read.bakes[0] && fitBake(heated, read.bakes[0]);
-  const learned = learnedPlan(file, before.evening, before.answer.range, fit, bake);
+  const { bakes, beyond } = shadesOf(heated, records);
+  const learned = learnedPlan(file, before.evening, before.answer.range, fit, bakes);
   const after = planFromFile(learned, { ...context, advice: false });
   if (!after.ok) return after;
   const { range } = after.answer;
   const preheatMinutes =
     fit && scaled([fit.ready.p10, fit.ready.p90], fit.ready.value, after.answer.preheat.minutes);
-  const lastRead = Math.max(0, ...preheat.map(({ seconds }) => seconds));
+  const lastRead = Math.max(0, ...readings.map(({ seconds }) => seconds));
   // Past the point of an answer the next reading is one of the next evening.
   const next = fit && nextReading(fit, lastRead < fit.ready.value ? lastRead : 0, readingSpread);
   return {
     ok: true,
     calibration: {
-      ...estimatesOf(before.evening, fit, bake),
+      ...estimatesOf(before.evening, fit, bakes),
       before: before.answer,
       after: { ...after.answer, range: range && preheatMinutes ? { ...range, preheatMinutes } : range },
       nextReading: next ?? null,
       residuals: (fit?.residuals ?? []).map(({ reading, model, residual, expected }) => ({
         minute: reading.seconds / 60,
         place: reading.place,
+        ...(reading.pizza === undefined ? {} : { pizza: reading.pizza }),
         readingC: reading.temperature - zeroCelsius,
         modelC: model - zeroCelsius,
         residualK: residual,
         expectedK: expected,
       })),
-      bake: bake ? { pizza: read.bakes[0]!.pizza, lightness: bake.seen, modelLightness: bake.model } : null,
-      warnings: warningsOf(fit),
+      bakes: bakes?.bakes ?? [],
+      warnings: warningsOf(fit, bakes),
       dropped: read.dropped,
-      aside,
+      aside: [...aside, ...unfollowed(readings.length - (fit?.residuals.length ?? 0)), ...beyond],
       learned,
     },
   };
+}
+
+/** What the bakes tell, unless they leave what the model can follow. */
+function shadesOf(
+  evening: Evening,
+  records: readonly BakeRecord[],
+): { readonly bakes: BakesFit | undefined; readonly beyond: readonly DroppedRow[] } {
+  try {
+    return { bakes: fitBakes(evening, records), beyond: [] };
+  } catch (error) {
+    if (!(error instanceof OutOfRange)) throw error;
+    const { path, found, allowed } = error.problem;
+    return { bakes: undefined, beyond: [{ line: 0, found: `the bakes: ${path} of ${found}`, allowed }] };
+  }
+}
+
+function unfollowed(count: number): readonly DroppedRow[] {
+  if (count === 0) return [];
+  return [
+    {
+      line: 0,
+      found: `${count} readings once pizzas went in: an evening like this is beyond what the model can follow`,
+      allowed: 'bakes and temperatures such as the plan has',
+    },
+  ];
 }
 
 function nothingToLearn(read: ReadingsRead, aside: readonly DroppedRow[]): Problem {

@@ -1,34 +1,22 @@
 /**
- * What readings of a preheat say of the oven: the most probable numbers given the readings and what was believed
+ * What readings of a preheat, and of the plate between pizzas, say of the oven: the most probable numbers given the readings and what was believed
  * before (maximum a posteriori), and how sure they now are (normal approximation about that maximum).
  *
  *     minimise  sum_i ((y_i - T_i(z)) / s_i)^2 + sum_j z_j^2
  *
  * z are the numbers in standard deviations of their prior; s_i joins the thermometer's own spread and, once the
- * thermostat switches, the ripple of its cycles: nobody's oven keeps the phase of a simulated one.
+ * thermostat switches, the ripple of its cycles: nobody's oven keeps the phase of a simulated one. Once pizzas went in it
+ * also holds what the model may be wrong about what a pizza takes from the plate.
  */
-import {
-  differences,
-  inverseFactor,
-  leastSquares,
-  normalMatrix,
-  type LeastSquares,
-} from '../numerics/leastSquares.ts';
+import { differences, inverseFactor, normalMatrix } from '../numerics/leastSquares.ts';
 import { SeededRandom } from '../numerics/random.ts';
 import { quantile } from '../evening/spread.ts';
 import type { Evening } from '../evening/evening.ts';
-import { Forecaster, type Forecast, type PreheatPlace } from './forecast.ts';
+import { withPizzas } from './afterPizzas.ts';
+import type { BakeRecord } from './bakeRecords.ts';
+import { Forecaster, type Forecast } from './forecast.ts';
+import { mostProbable, search, type OvenReading, type Simulated } from './mostProbable.ts';
 import { numbersAt, ovenNumbers, type OvenNumberName } from './ovenNumbers.ts';
-
-export interface PreheatReading {
-  /** s since the oven was switched on */
-  readonly seconds: number;
-  readonly place: PreheatPlace;
-  /** K */
-  readonly temperature: number;
-  /** K, one standard deviation, where it is not that of the others */
-  readonly spread?: number | undefined;
-}
 
 export interface Quantiles {
   readonly value: number;
@@ -37,7 +25,7 @@ export interface Quantiles {
 }
 
 export interface Residual {
-  readonly reading: PreheatReading;
+  readonly reading: OvenReading;
   /** K, of the fitted oven: mean over a thermostat cycle */
   readonly model: number;
   /** K, reading less model */
@@ -72,133 +60,80 @@ export const infraredSpread = 10;
 /** Draws behind P10 and P90. */
 const draws = 2000;
 const count = ovenNumbers.length;
-const search = { difference: 0.04, longestStep: 1, mostSteps: 25 } as const;
-const tolerance = { rough: 0.3, fine: 0.03 } as const;
 
-function bestNumbers(
-  forecaster: Forecaster,
-  readings: readonly PreheatReading[],
-  spreads: readonly number[],
-  start: Float64Array,
-  tolerance: number,
-): LeastSquares {
-  const found = leastSquares(
-    (z) => {
+/** Readings of a plate that stays bare. */
+function bareReadings(forecaster: Forecaster, readings: readonly OvenReading[], own: number): Simulated {
+  return {
+    at: (z) => {
       const forecast = forecaster.at(z);
-      if (forecast === undefined) return undefined;
-      const misfits = readings.map(
-        ({ seconds, place, temperature }, i) => (forecast.at(place, seconds) - temperature) / spreads[i]!,
-      );
-      return Float64Array.from([...misfits, ...z]);
+      return forecast && Float64Array.from(readings, ({ place, seconds }) => forecast.at(place, seconds));
     },
-    start,
-    { ...search, tolerance },
-  );
-  if (found === undefined) throw new Error('the oven that the fit starts from has no forecast');
-  return found;
+    spreads: (z) => {
+      const forecast = forecaster.at(z)!;
+      return readings.map(({ place, seconds, spread = own }) =>
+        Math.hypot(spread, forecast.ripple(place, seconds)),
+      );
+    },
+  };
 }
 
-function spreadsOf(forecast: Forecast, readings: readonly PreheatReading[], own: number): number[] {
-  return readings.map(({ place, seconds, spread = own }) =>
-    Math.hypot(spread, forecast.ripple(place, seconds)),
-  );
-}
-
-/**
- * Upper 5 % point of the sum of squares with `n` degrees of freedom. Source: Wilson and Hilferty, Proc Natl Acad Sci 17
- * (1931) 684-688 (cube root of chi squared is nearly normal; from memory).
- */
-function unlikelySum(n: number): number {
-  const a = 2 / (9 * n);
-  return n * (1 - a + 1.645 * Math.sqrt(a)) ** 3;
-}
-
-/** Sum of squares of the readings alone. */
-function misfitOf({ residuals }: LeastSquares, readings: number): number {
-  return residuals.slice(0, readings).reduce((sum, r) => sum + r * r, 0);
-}
-
-/** Degrees of freedom of the heavy-tailed law that readings are taken to follow once they contradict the model. */
-const heavyTail = 3;
-
-/**
- * Spreads under which a reading far off the others hardly counts: a mistyped figure must not bend the oven. Weights of
- * Student's t, found anew from the fit they lead to. Source: Lange, Little, Taylor, J Am Stat Assoc 84 (1989) 881-896.
- */
-function doubting(
-  forecaster: Forecaster,
-  readings: readonly PreheatReading[],
-  spreads: readonly number[],
-  first: LeastSquares,
-): number[] {
-  let x = first.x;
-  let doubted = [...spreads];
-  for (let round = 0; round < 6; round++) {
-    const forecast = forecaster.at(x)!;
-    doubted = readings.map(({ place, seconds, temperature }, i) => {
-      const off = (temperature - forecast.at(place, seconds)) / spreads[i]!;
-      return spreads[i]! * Math.sqrt((heavyTail + off * off) / (heavyTail + 1));
-    });
-    x = bestNumbers(forecaster, readings, doubted, x, tolerance.rough).x;
-  }
-  return doubted;
-}
+/** Standard deviations by which the numbers may have moved before what pizzas do is simulated anew. */
+const nearby = 1;
+const mostRounds = 3;
 
 /**
  * Fits the numbers of `ovenNumbers`.
  *
  * @param readings at least one; @param readingSpread K, one standard deviation of a reading
- * @returns undefined when the plan's own oven never gets its plate ready
+ * @param records the pizzas that went in, one after another
+ * @returns undefined when the plan's own oven never gets its plate ready; without readings that cannot be simulated
  */
 export function fitOven(
   evening: Evening,
-  readings: readonly PreheatReading[],
+  readings: readonly OvenReading[],
   readingSpread = usualReadingSpread,
   seed = 1,
+  records: readonly BakeRecord[] = [],
 ): OvenFit | undefined {
   const last = Math.max(...readings.map(({ seconds }) => seconds));
   const forecaster = new Forecaster(evening, last + 600);
-  const prior = forecaster.at(new Float64Array(count));
-  if (prior === undefined) return undefined;
-
-  // The ripple a reading sees depends on whether the oven had signalled by then: found anew from what was fitted.
-  const rough = bestNumbers(
-    forecaster,
-    readings,
-    spreadsOf(prior, readings, readingSpread),
-    new Float64Array(count),
-    tolerance.rough,
-  );
-  const spreads = spreadsOf(forecaster.at(rough.x)!, readings, readingSpread);
-  const firm = bestNumbers(forecaster, readings, spreads, rough.x, tolerance.fine);
-  const likely = misfitOf(firm, readings.length) <= unlikelySum(readings.length);
-  const doubted = likely ? spreads : doubting(forecaster, readings, spreads, firm);
-  const loose = likely ? firm : bestNumbers(forecaster, readings, doubted, firm.x, tolerance.fine);
-  // What still scatters more than chance allows counts for less, in proportion (Birge, Phys Rev 40 (1932) 207-227).
-  const misfit = misfitOf(loose, readings.length);
-  const widened = misfit > unlikelySum(readings.length) ? Math.sqrt(misfit / readings.length) : 1;
-  const found =
-    widened > 1
-      ? bestNumbers(
-          forecaster,
-          readings,
-          doubted.map((spread) => spread * widened),
-          loose.x,
-          tolerance.fine,
-        )
-      : loose;
-  const forecast = forecaster.at(found.x)!;
-  const factor = inverseFactor(normalMatrix(found.jacobian, count), count);
+  const origin = new Float64Array(count);
+  if (forecaster.at(origin) === undefined) return undefined;
+  const bare = bareReadings(forecaster, readings, readingSpread);
+  const firstIn = records[0]?.inAt ?? Infinity;
+  const early = readings.filter(({ seconds }) => seconds < firstIn);
+  let found =
+    early.length > 0
+      ? mostProbable(bareReadings(forecaster, early, readingSpread), early, origin)
+      : undefined;
+  let told: readonly OvenReading[] = early;
+  if (early.length < readings.length) {
+    const before = records.filter(({ inAt }) => inAt <= last);
+    let start = found?.best.x ?? origin;
+    for (let round = 0; round < mostRounds; round++) {
+      const simulated = withPizzas(forecaster, bare, readings, before, start);
+      if (simulated === undefined) break;
+      found = mostProbable(simulated, readings, start);
+      told = readings;
+      const moved = Math.max(...found.best.x.map((value, j) => Math.abs(value - start[j]!)));
+      start = found.best.x;
+      if (moved < nearby) break;
+    }
+  }
+  if (found === undefined) return undefined;
+  const { best, spreads, likely, temperatures } = found;
+  const forecast = forecaster.at(best.x)!;
+  const factor = inverseFactor(normalMatrix(best.jacobian, count), count);
   return {
-    z: found.x,
-    numbers: numbersOf(found.x, factor),
-    ready: readyOf(forecaster, found.x, forecast, factor, seed),
+    z: best.x,
+    numbers: numbersOf(best.x, factor),
+    ready: readyOf(forecaster, best.x, forecast, factor, seed),
     agrees: likely,
-    residuals: readings.map((reading, i) => {
-      const model = forecast.at(reading.place, reading.seconds);
+    residuals: told.map((reading, i) => {
+      const model = temperatures[i]!;
       return { reading, model, residual: reading.temperature - model, expected: spreads[i]! };
     }),
-    converged: found.converged,
+    converged: best.converged,
     forecaster,
     forecast,
     factor,

@@ -1,4 +1,4 @@
-/** What a thermometer would show during the preheat of an oven, with the same simulation as the plan's. */
+/** What a thermometer would show during the preheat of an oven with other numbers, with the same simulation as the plan's. */
 import type { Evening } from '../evening/evening.ts';
 import { prepareModel, type EveningModel } from '../evening/model.ts';
 import { runPreheat } from '../evening/preheat.ts';
@@ -11,6 +11,10 @@ import { eveningAt } from './ovenNumbers.ts';
 export const preheatPlaces = ['ovenAir', 'plateTop', 'plateCore'] as const;
 export type PreheatPlace = (typeof preheatPlaces)[number];
 
+/** The same with a pizza in the oven: its plate can be read under it or beside it. */
+export const seenPlaces = [...preheatPlaces, 'plateAround'] as const;
+export type SeenPlace = (typeof seenPlaces)[number];
+
 export interface Forecast {
   /** s until the plate is ready */
   readonly ready: number;
@@ -18,13 +22,13 @@ export interface Forecast {
   readonly signal: number;
   /** K where the plate settles */
   readonly settled: number;
-  /** K, mean over a thermostat cycle around the moment (s) */
-  at(place: PreheatPlace, seconds: number): number;
+  /** K, mean over a thermostat cycle around the moment (s), with nothing ever laid down */
+  at(place: SeenPlace, seconds: number): number;
   /** K, standard deviation of an instant about that mean; 0 before the first switching off */
-  ripple(place: PreheatPlace, seconds: number): number;
+  ripple(place: SeenPlace, seconds: number): number;
 }
 
-/** Time integral of a trace's channel, and of its square, between two moments. */
+/** Time integral of a trace's channel between two moments. */
 class Means {
   readonly #seconds: Float64Array;
   readonly #values: Float64Array;
@@ -47,47 +51,41 @@ class Means {
   }
 }
 
-function forecastOf(
-  trace: OvenTrace,
-  switchedOn: readonly number[],
-  summary: Pick<Forecast, 'ready' | 'signal' | 'settled'>,
-): Forecast {
+type At = (place: SeenPlace, seconds: number) => number;
+
+function byPlace(make: (place: SeenPlace) => (seconds: number) => number): At {
+  const made = new Map(seenPlaces.map((place) => [place, make(place)]));
+  return (place, seconds) => made.get(place)!(seconds);
+}
+
+interface Summary extends Pick<Forecast, 'ready' | 'signal' | 'settled'> {
+  /** s from one switching on to the next; 0 without any */
+  readonly cycle: number;
+}
+
+/** Means over a cycle, from the oven's signal on. */
+function cycleMeans(trace: OvenTrace, { signal, cycle }: Summary): At {
   const end = trace.seconds.at(-1)!;
-  const cycle = switchedOn.length < 2 ? 0 : (switchedOn.at(-1)! - switchedOn[0]!) / (switchedOn.length - 1);
-  const half = (t: number): number => Math.max(0, Math.min(cycle / 2, t - summary.signal));
-  const channels = new Map(
-    preheatPlaces.map((place) => {
-      const means = new Means(trace.seconds, trace[place]);
-      const at = (t: number): number => {
-        const middle = Math.min(t, end - cycle / 2);
-        return means.over(middle - half(middle), middle + half(middle));
-      };
-      return [place, { at, ripple: ripples(trace, place, at, summary.signal, cycle) }];
-    }),
-  );
-  return {
-    ...summary,
-    at: (place, seconds) => channels.get(place)!.at(seconds),
-    ripple: (place, seconds) => channels.get(place)!.ripple(seconds),
-  };
+  const half = (t: number): number => Math.max(0, Math.min(cycle / 2, t - signal));
+  return byPlace((place) => {
+    const means = new Means(trace.seconds, trace[place]);
+    return (t) => {
+      const middle = Math.min(t, end - cycle / 2);
+      return means.over(middle - half(middle), middle + half(middle));
+    };
+  });
 }
 
 /** Root mean square of a channel about its cycle means, over a cycle each way: what the phase may make of a reading. */
-function ripples(
-  trace: OvenTrace,
-  place: PreheatPlace,
-  mean: (t: number) => number,
-  signal: number,
-  cycle: number,
-): (t: number) => number {
+function ripples(trace: OvenTrace, mean: At, { signal, cycle }: Summary): At {
   const { seconds } = trace;
-  return (t) => {
+  return (place, t) => {
     if (t < signal || cycle === 0) return 0;
     const from = Math.max(signal, Math.min(t, seconds.at(-1)! - cycle) - cycle);
     let [sum, count] = [0, 0];
     for (let i = 0; i < seconds.length && seconds[i]! <= from + 2 * cycle; i++) {
       if (seconds[i]! < from) continue;
-      sum += (trace[place][i]! - mean(seconds[i]!)) ** 2;
+      sum += (trace[place][i]! - mean(place, seconds[i]!)) ** 2;
       count += 1;
     }
     return count === 0 ? 0 : Math.sqrt(sum / count);
@@ -95,7 +93,7 @@ function ripples(
 }
 
 /** s; ready within 0.2 min of the plan's own step, a tenth of what readings leave open */
-const coarse = { preheatStep: 10 } as const;
+export const coarse = { preheatStep: 10, bakeStep: 4, recoveryStep: 8, allowedStrain: 4 } as const;
 
 /**
  * Forecasts for one evening's oven and plate with other numbers (`ovenNumbers`), sharing what does not change. Those
@@ -123,18 +121,26 @@ export class Forecaster {
     return this.#kept.get(key);
   }
 
-  #simulate(z: ArrayLike<number>): Forecast | undefined {
+  /** The plan's model with the numbers that `z` says, in steps as fine as a fit needs. */
+  modelAt(z: ArrayLike<number>): EveningModel {
     const { emptyView, plateView } = this.#model.context;
+    return prepareModel(eveningAt(this.evening, z), {
+      views: { emptyView, plateView },
+      resolution: coarse,
+    });
+  }
+
+  #simulate(z: ArrayLike<number>): Forecast | undefined {
     this.runs += 1;
     try {
-      const model = prepareModel(eveningAt(this.evening, z), {
-        views: { emptyView, plateView },
-        resolution: coarse,
-      });
-      const { preheat, run } = runPreheat(model, this.#until);
+      const { preheat, run } = runPreheat(this.modelAt(z), this.#until);
       const { plateReady: ready, airReady: signal, settledPlateTop: settled, trace } = preheat;
       if (!Number.isFinite(ready) || !Number.isFinite(signal)) return undefined;
-      return forecastOf(trace, run.switchedOn, { ready, signal, settled });
+      const on = run.switchedOn;
+      const cycle = on.length < 2 ? 0 : (on.at(-1)! - on[0]!) / (on.length - 1);
+      const summary: Summary = { ready, signal, settled, cycle };
+      const at = cycleMeans(trace, summary);
+      return { ready, signal, settled, at, ripple: ripples(trace, at, summary) };
     } catch (error) {
       if (error instanceof OutOfRange) return undefined;
       throw error;

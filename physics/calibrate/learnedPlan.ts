@@ -4,7 +4,7 @@ import type { Evening } from '../evening/evening.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { setPath } from '../evening/planPath.ts';
 import { uncertainNames, usualSpread, type Spread, type UncertainName } from '../evening/uncertain.ts';
-import { browningSpread, type BakeFit } from './fitBake.ts';
+import { browningSpread, type BakesFit } from './fitBakes.ts';
 import type { OvenFit } from './fit.ts';
 import { eveningAt, ovenNumbers } from './ovenNumbers.ts';
 
@@ -24,7 +24,7 @@ function narrowed(
   name: UncertainName,
   before: Spread | null,
   fit: OvenFit | undefined,
-  bake: BakeFit | undefined,
+  bake: BakesFit | undefined,
 ): number {
   if (browningInputs.includes(name)) return bake === undefined ? 1 : bake.spread / browningSpread;
   if (fit === undefined || before === null || bakeInputs.includes(name)) return 1;
@@ -41,7 +41,7 @@ function knownAfter(
   evening: Evening,
   before: Spread | null,
   fit: OvenFit | undefined,
-  bake: BakeFit | undefined,
+  bake: BakesFit | undefined,
 ): NonNullable<PlanFile['known']> {
   const entries = uncertainNames.flatMap((name): readonly (readonly [UncertainName, string | number])[] => {
     const ratio = narrowed(name, before, fit, bake);
@@ -64,7 +64,7 @@ export function learnedPlan(
   evening: Evening,
   before: Spread | null,
   fit: OvenFit | undefined,
-  bake: BakeFit | undefined,
+  bake: BakesFit | undefined,
 ): PlanFile {
   const learned = fit === undefined ? evening : eveningAt(evening, fit.z);
   // A block that a file leaves out is the built-in evening's; one with a single field in it would not be.

@@ -5,6 +5,7 @@
 import { placeIds, type PlaceId } from '../evening/ids.ts';
 import { readShade } from '../evening/shade.ts';
 import { readQuantity } from '../quantities/index.ts';
+import { bakesOf, type BakeEvent, type BakeRecord } from './bakeRecords.ts';
 import { dialects, plainNumber, splitCells, type Dialect, type Line } from './delimited.ts';
 import { secondsOf, timeGuess, type TimeKind } from './readingTimes.ts';
 
@@ -21,16 +22,6 @@ export interface Reading {
   readonly temperature: number;
   /** the pizza that lay on the plate, when the row names one */
   readonly pizza: number | undefined;
-}
-
-/** A pizza laid down and taken out, with the shade of its base. */
-export interface BakeRecord {
-  readonly pizza: number;
-  /** s since the oven was switched on */
-  readonly inAt: number;
-  readonly outAt: number;
-  /** L* of the base */
-  readonly lightness: number;
 }
 
 export interface DroppedRow {
@@ -53,6 +44,8 @@ export interface ReadingsRead {
   /** by time, each moment and place once */
   readonly readings: readonly Reading[];
   readonly bakes: readonly BakeRecord[];
+  /** s until which it is known what lay on the plate; Infinity when it always is */
+  readonly knownUntil: number;
   readonly dropped: readonly DroppedRow[];
   /** rows that say again what an earlier one said */
   readonly repeated: number;
@@ -184,12 +177,7 @@ function kindByHead(head: string, guess: TimeKind | undefined): TimeKind | undef
 
 interface Row {
   readonly readings: readonly Reading[];
-  readonly event?: {
-    readonly pizza: number;
-    readonly what: 'in' | 'out';
-    readonly seconds: number;
-    readonly lightness: number | undefined;
-  };
+  readonly event?: BakeEvent;
 }
 
 const allowedRow = 'a time, a place and a temperature, such as 20 min,plateTop,212 degC';
@@ -242,7 +230,7 @@ function readRow(
   const event = /\b(in|out)\b/iu.exec(where.replace(pizzaWord, ''))?.[1]?.toLowerCase();
   if (pizza !== undefined && (event === 'in' || event === 'out')) {
     const shade = cells.map((cell) => readShade(cell.toLowerCase())).find((l) => l !== undefined);
-    return { readings: [], event: { pizza, what: event, seconds, lightness: shade } };
+    return { readings: [], event: { line: number, pizza, what: event, seconds, lightness: shade } };
   }
   const readings: Reading[] = [];
   for (const { index, place: ofColumn, unit } of columns.temperatures) {
@@ -279,6 +267,7 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
     return {
       readings: [],
       bakes: [],
+      knownUntil: Infinity,
       dropped: [{ line: 1, found: `${text.length} characters`, allowed: `at most ${longestText}` }],
       repeated: 0,
       guesses: none,
@@ -310,6 +299,7 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
     return {
       readings: [],
       bakes: [],
+      knownUntil: Infinity,
       dropped: lines.map(({ number, cells }) => ({
         line: number,
         found: shortened(cells.join(',')),
@@ -321,7 +311,7 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
   }
   const dropped = tried.rows.filter((row): row is DroppedRow => !('readings' in row));
   const rows = tried.rows.filter((row): row is Row => 'readings' in row);
-  const { bakes, unpaired } = bakesOf(rows);
+  const { bakes, knownUntil, dropped: unpaired } = bakesOf(rows.flatMap(({ event }) => event ?? []));
   const sorted = rows.flatMap(({ readings }) => readings).sort((a, b) => a.seconds - b.seconds);
   const seen = new Set<string>();
   const readings = sorted.filter(({ seconds, place, pizza }) => {
@@ -331,31 +321,9 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
   return {
     readings,
     bakes,
+    knownUntil,
     dropped: [...dropped, ...unpaired],
     repeated: sorted.length - readings.length,
     guesses: tried.guesses,
   };
-}
-
-function bakesOf(rows: readonly Row[]): {
-  readonly bakes: readonly BakeRecord[];
-  readonly unpaired: readonly DroppedRow[];
-} {
-  const events = rows.flatMap(({ event }) => (event ? [event] : []));
-  const bakes: BakeRecord[] = [];
-  const unpaired: DroppedRow[] = [];
-  for (const pizza of new Set(events.map((event) => event.pizza))) {
-    const own = events.filter((event) => event.pizza === pizza);
-    const into = own.find(({ what }) => what === 'in');
-    const out = own.find(({ what }) => what === 'out');
-    if (into && out?.lightness !== undefined && out.seconds > into.seconds)
-      bakes.push({ pizza, inAt: into.seconds, outAt: out.seconds, lightness: out.lightness });
-    else
-      unpaired.push({
-        line: 0,
-        found: `pizza ${pizza} without ${into ? 'a later "out" with its shade' : 'an "in"'}`,
-        allowed: '50 min,pizza 1 in, and 57 min,pizza 1 out,golden',
-      });
-  }
-  return { bakes, unpaired };
 }

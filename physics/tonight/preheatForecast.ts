@@ -1,18 +1,19 @@
 /** What tonight's readings say of tonight's preheat. */
-import { fitOven, infraredSpread, type PreheatReading, type Quantiles } from '../calibrate/fit.ts';
+import { fitOven, infraredSpread, type Quantiles } from '../calibrate/fit.ts';
+import type { OvenReading } from '../calibrate/mostProbable.ts';
 import { preheatPlaces } from '../calibrate/forecast.ts';
 import type { Evening } from '../evening/evening.ts';
 import { byTodaysClock, type LogEntry } from './log.ts';
 
 /** Readings of the log that speak of the preheat: after the oven was switched on, before the first pizza went in. */
-export function preheatReadings(log: readonly LogEntry[]): readonly PreheatReading[] {
+export function preheatReadings(log: readonly LogEntry[]): readonly OvenReading[] {
   const happened = byTodaysClock(log);
   const doneAt = (step: string): number | undefined =>
     happened.findLast((entry) => entry.what === 'done' && entry.step === step)?.at;
   const on = doneAt('preheat');
   if (on === undefined) return [];
   const end = doneAt('load-1') ?? Infinity;
-  return happened.flatMap((entry): readonly PreheatReading[] => {
+  return happened.flatMap((entry): readonly OvenReading[] => {
     if (entry.what !== 'reading' || entry.at <= on || entry.at >= end) return [];
     const place = preheatPlaces.find((known) => known === entry.place);
     return place === undefined
@@ -38,7 +39,7 @@ export interface PreheatForecast {
 /** @returns undefined without readings, or for an oven that never gets its plate ready */
 export function preheatForecast(
   evening: Evening,
-  readings: readonly PreheatReading[],
+  readings: readonly OvenReading[],
   readingSpread?: number,
 ): PreheatForecast | undefined {
   if (readings.length === 0) return undefined;

@@ -49,7 +49,7 @@ describe('rows that a cook writes', () => {
   });
 
   it('drops and counts what it cannot read, and says which line and what is allowed', () => {
-    const { readings, dropped, repeated } = read(
+    const { readings, bakes, dropped, repeated } = read(
       [
         'time,place,temperature',
         '20 min,plateTop,212 degC',
@@ -70,8 +70,8 @@ describe('rows that a cook writes', () => {
       [5, 'temperature "hot"'],
       [6, 'temperature "5000 degC"'],
       [8, '-30 min from switching the oven on'],
-      [0, 'pizza 2 without a later "out" with its shade'],
     ]);
+    expect(bakes).toEqual([{ pizza: 2, inAt: 3000, outAt: undefined, lightness: undefined }]);
     expect(dropped[0]!.allowed).toContain('plateTop');
   });
 });
