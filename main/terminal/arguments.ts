@@ -82,9 +82,9 @@ Exit status: 0 done, 2 something in the input is wrong, 1 our fault or stopped.
 
 export const calibrateHelp = `Usage: npm run --silent calibrate -- [FILE] --readings CSV [--json]
 
-Learns an oven from thermometer readings of a preheat: how strong it is, by how
-much its dial lies, how fast the plate follows; and from one bake how fast its
-pizzas brown. Prints what was learned and the plan before and after.
+Learns an oven from thermometer readings: how strong it is, by how much its dial
+lies, how fast the plate follows; and from the bakes how fast its pizzas brown.
+Prints what was learned and the plan before and after.
 
   FILE              a plan file; it is read, never written
   --example NAME    a built-in evening: ${demoIds.join(', ')}
@@ -96,6 +96,8 @@ pizzas brown. Prints what was learned and the plan before and after.
                     plateCore, dough. The log of a thermometer is read as well.
                     A bake is two rows: 50 min,pizza 1 in,
                                         57 min,pizza 1 out,golden
+                    Read under a pizza: 53 min,plateTop pizza 1,228 degC
+                    While one lies there, plateTop alone is beside it.
   --spread DEGREES  how far off a reading may be, one standard deviation, such
                     as "5 K" for an infrared thermometer; ${usualReadingSpread} K without it
   --set PATH=VALUE  one field instead of the file's, as often as you like

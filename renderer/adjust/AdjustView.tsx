@@ -3,14 +3,15 @@ import { useId, useMemo } from 'react';
 import { create } from 'zustand';
 import { ReaderCurves, ReadersTable } from './Readers.tsx';
 import { WeakOven } from './WeakOven.tsx';
-import { Progress, useEscapeStops } from '../compare/Progress.tsx';
+import { Progress } from '../compare/Progress.tsx';
+import { useEscapeStops } from '../frame/useEscapeStops.ts';
 import { Held } from '../Held.tsx';
 import { Cell } from '../amounts/Cell.tsx';
 import { readIn } from '../amounts/entries.ts';
 import { usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { useUnits, type Theme } from '../state/settingsStore.ts';
-import { useStudied } from '../state/studies.ts';
+import { stopStudies, useStudied } from '../state/studies.ts';
 import { temperatureK } from '../words/figures.ts';
 import { readersSettings } from '../../physics/evening/readersOven.ts';
 import type { StudyJob } from '../state/study.ts';
@@ -57,7 +58,7 @@ function Shown({ file, evening, theme }: ShownProps) {
     [studied],
   );
   const id = useId();
-  useEscapeStops();
+  useEscapeStops(stopStudies);
   return (
     <>
       <Held />

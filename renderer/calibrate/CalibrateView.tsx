@@ -2,7 +2,15 @@
 import { useId } from 'react';
 import { Learned } from './Learned.tsx';
 import { OvensLearned } from './Ovens.tsx';
-import { learnNow, longestFile, rowsOfTonight, takeText, useCalibrate } from './calibrateStore.ts';
+import {
+  learnNow,
+  longestFile,
+  rowsOfTonight,
+  stopLearning,
+  takeText,
+  useCalibrate,
+} from './calibrateStore.ts';
+import { useEscapeStops } from '../frame/useEscapeStops.ts';
 import { usePlan } from '../state/planStore.ts';
 import { useUnits, type Theme } from '../state/settingsStore.ts';
 import { temperatureK } from '../words/figures.ts';
@@ -77,15 +85,25 @@ function Preview({ read }: { readonly read: ReadingsRead }) {
           </tr>
         </thead>
         <tbody>
-          {readings.slice(0, 12).map(({ line, seconds, place, temperature }) => (
+          {readings.slice(0, 12).map(({ line, seconds, place, pizza, temperature }) => (
             <tr key={`${String(line)} ${place}`}>
               <th scope="row">{(seconds / 60).toFixed(1)}</th>
-              <td>{placeNames[place]}</td>
+              <td>
+                {placeNames[place]}
+                {pizza === undefined ? '' : `, under pizza ${String(pizza)}`}
+              </td>
               <td>{temperatureK(temperature, units)}</td>
             </tr>
           ))}
         </tbody>
       </table>
+      {bakes.map(({ pizza, inAt, outAt, lightness }) => (
+        <p key={String(pizza) + String(inAt)} className="small">
+          Pizza {pizza}: in at {(inAt / 60).toFixed(1)} min,{' '}
+          {outAt === undefined ? 'not out yet' : `out at ${(outAt / 60).toFixed(1)} min`}
+          {lightness === undefined ? '' : `, base at lightness ${lightness.toFixed(0)}`}
+        </p>
+      ))}
       {readings.length > 12 && <p className="small muted">and {readings.length - 12} more</p>}
       {dropped.slice(0, 5).map(({ line, found, allowed }) => (
         <p key={`${String(line)} ${found}`} className="small">
@@ -102,14 +120,16 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
   const { text, infrared, busy, learned, read, problems, fault } = useCalibrate();
   const log = usePlan((state) => state.file.tonight?.log);
   const tonight = log === undefined ? '' : rowsOfTonight();
+  useEscapeStops(stopLearning);
   return (
     <div className="calibrate">
       <div className="calibrate-column">
         <section aria-labelledby={`${id}-readings`}>
-          <h2 id={`${id}-readings`}>Readings of a preheat</h2>
+          <h2 id={`${id}-readings`}>Readings and bakes</h2>
           <p className="muted">
             Minutes from switching the oven on, where, how hot; or the log of a thermometer. A bake is two
-            rows: 50 min,pizza 1 in, and 57 min,pizza 1 out,golden.
+            rows: 50 min,pizza 1 in, and 57 min,pizza 1 out,golden. With a pizza on it the plate is read
+            beside it, or under it: 53 min,plateTop pizza 1,228 degC.
           </p>
           <textarea
             className="entry calibrate-text"
@@ -166,13 +186,18 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
               />
               Read by infrared
             </label>
+            {/* One key for both, so that the focus stays where it is. */}
             <button
               type="button"
-              className="key main tonight-key"
-              disabled={busy || text.trim() === ''}
-              onClick={() => void learnNow()}
+              className={`key ${busy ? 'framed' : 'main'} tonight-key`}
+              aria-keyshortcuts={busy ? 'Escape' : undefined}
+              disabled={!busy && text.trim() === ''}
+              onClick={() => {
+                if (busy) stopLearning();
+                else void learnNow();
+              }}
             >
-              {busy ? 'Learning …' : 'Learn'}
+              {busy ? 'Stop (Escape)' : 'Learn'}
             </button>
           </div>
           <div role="status">

@@ -27,6 +27,7 @@ const placeNames: Readonly<Record<string, string>> = {
   ovenAir: 'Air',
   plateTop: 'Plate top',
   plateCore: 'Plate core',
+  plateAround: 'Plate beside the pizza',
 };
 
 function shown(name: EstimateName, value: number, units: UnitSystem): string {
@@ -128,10 +129,13 @@ function Residuals({ learned, units }: { readonly learned: Calibration; readonly
         </tr>
       </thead>
       <tbody>
-        {learned.residuals.map(({ minute, place, readingC, modelC, residualK, expectedK }) => (
+        {learned.residuals.map(({ minute, place, pizza, readingC, modelC, residualK, expectedK }) => (
           <tr key={`${String(minute)} ${place}`}>
             <th scope="row">{minute.toFixed(0)}</th>
-            <td>{placeNames[place] ?? place}</td>
+            <td>
+              {placeNames[place] ?? place}
+              {pizza === undefined ? '' : `, under pizza ${String(pizza)}`}
+            </td>
             <td>{temperatureC(readingC, units)}</td>
             <td>{temperatureC(modelC, units)}</td>
             <td>
@@ -139,6 +143,37 @@ function Residuals({ learned, units }: { readonly learned: Calibration; readonly
               {degreesApart(Math.abs(residualK), units)}
               {Math.abs(residualK) > 3 * expectedK ? ', more than it should be' : ''}
             </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The shades of the bases beside the plan's for the same minutes. */
+function Bakes({ learned }: { readonly learned: Calibration }) {
+  if (learned.bakes.length === 0) return null;
+  const cells = (lightness: number): string => lightness.toFixed(0);
+  return (
+    <table className="small-table">
+      <caption>The bakes: lightness L* of the base, 85 raw, less is darker</caption>
+      <thead>
+        <tr>
+          <th scope="col">Pizza</th>
+          <th scope="col">In the oven</th>
+          <th scope="col">Seen</th>
+          <th scope="col">As planned</th>
+          <th scope="col">As learned</th>
+        </tr>
+      </thead>
+      <tbody>
+        {learned.bakes.map(({ pizza, seconds, seen, before, model }) => (
+          <tr key={pizza}>
+            <th scope="row">{pizza}</th>
+            <td>{spanText(seconds / 60)}</td>
+            <td>{cells(seen)}</td>
+            <td>{cells(before)}</td>
+            <td>{cells(model)}</td>
           </tr>
         ))}
       </tbody>
@@ -189,6 +224,7 @@ export function Learned({ file, learned, units, theme }: LearnedProps) {
       <div className="calibrate-tables">
         <Numbers learned={learned} units={units} />
         <Plans learned={learned} units={units} />
+        <Bakes learned={learned} />
       </div>
       <ChartPanel
         title="The plate"
@@ -198,10 +234,11 @@ export function Learned({ file, learned, units, theme }: LearnedProps) {
         table={<Residuals learned={learned} units={units} />}
         csv={() =>
           csvText([
-            ['minute', 'place', 'reading_degC', 'model_degC'],
-            ...residuals.map(({ minute, place, readingC, modelC }) => [
+            ['minute', 'place', 'pizza', 'reading_degC', 'model_degC'],
+            ...residuals.map(({ minute, place, pizza, readingC, modelC }) => [
               minute.toFixed(1),
               place,
+              pizza === undefined ? '' : String(pizza),
               readingC.toFixed(1),
               modelC.toFixed(1),
             ]),

@@ -102,14 +102,34 @@ function figuresText(version: LearnedVersion, units: UnitSystem): string {
   ].join(', ');
 }
 
-function Oven({ oven, units }: { readonly oven: LearnedOven; readonly units: UnitSystem }) {
+interface OvenProps {
+  readonly oven: LearnedOven;
+  readonly units: UnitSystem;
+  /** takes the focus back after its name was changed or left */
+  readonly focused: boolean;
+  /** its name is no longer being changed */
+  readonly onNamed: (name: string) => void;
+  readonly onForgotten: () => void;
+}
+
+function Oven({ oven, units, focused, onNamed, onForgotten }: OvenProps) {
   const id = useId();
   const [renaming, setRenaming] = useState(false);
+  const keys = useRef<HTMLDivElement>(null);
   const { name, versions } = oven;
+  useEffect(() => {
+    if (focused && !renaming) keys.current?.querySelector<HTMLElement>('[data-does="Rename"]')?.focus();
+  }, [focused, renaming]);
   const [current, ...others] = versions;
   if (current === undefined) return null;
   const key = (does: string, onPress: () => void) => (
-    <button type="button" className="key framed" aria-label={`${does}: ${name}`} onClick={onPress}>
+    <button
+      type="button"
+      className="key framed"
+      data-does={does}
+      aria-label={`${does}: ${name}`}
+      onClick={onPress}
+    >
       {does}
     </button>
   );
@@ -126,7 +146,9 @@ function Oven({ oven, units }: { readonly oven: LearnedOven; readonly units: Uni
           does="Take it"
           onName={(next) => {
             void changeOvens((ovens) => renameOven(ovens, name, next)).then((done) => {
-              if (done) setRenaming(false);
+              if (!done) return;
+              setRenaming(false);
+              onNamed(next.trim());
             });
           }}
         >
@@ -135,23 +157,29 @@ function Oven({ oven, units }: { readonly oven: LearnedOven; readonly units: Uni
             className="key tonight-key"
             onClick={() => {
               setRenaming(false);
+              onNamed(name);
             }}
           >
             Cancel
           </button>
         </NameForm>
       ) : (
-        <div className="calibrate-keys">
+        <div className="calibrate-keys" ref={keys}>
           {key('Use', () => {
             planWith(name, current);
           })}
           {key('Rename', () => {
+            onNamed('');
             setRenaming(true);
           })}
           {key('Save as file', () => {
             saveAsFile(oven);
           })}
-          {key('Forget', () => void forget(oven))}
+          {key('Forget', () => {
+            void forget(oven).then((gone) => {
+              if (gone) onForgotten();
+            });
+          })}
         </div>
       )}
       {others.length > 0 && (
@@ -185,12 +213,16 @@ export function OvensLearned() {
   const id = useId();
   const units = useUnits();
   const { ovens, fault } = useOvens();
+  const [named, setNamed] = useState<string>();
+  const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     void loadOvens();
   }, []);
   return (
     <section aria-labelledby={id}>
-      <h2 id={id}>Ovens learned</h2>
+      <h2 id={id} ref={heading} tabIndex={-1}>
+        Ovens learned
+      </h2>
       <p className="muted">
         {ovens.length === 0 && fault.length === 0
           ? 'None kept yet: learn from readings and keep the oven, or open the file of one.'
@@ -209,7 +241,14 @@ export function OvensLearned() {
       {ovens.length > 0 && (
         <ul className="ovens-list">
           {ovens.map((oven) => (
-            <Oven key={oven.name} oven={oven} units={units} />
+            <Oven
+              key={oven.name}
+              oven={oven}
+              units={units}
+              focused={named === oven.name}
+              onNamed={setNamed}
+              onForgotten={() => heading.current?.focus()}
+            />
           ))}
         </ul>
       )}

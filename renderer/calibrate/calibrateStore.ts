@@ -4,7 +4,7 @@ import { change, usePlan } from '../state/planStore.ts';
 import { learn } from '../state/learn.ts';
 import { infraredSpread, usualReadingSpread } from '../../physics/calibrate/fit.ts';
 import { readLog, sinceBegun } from '../../physics/tonight/log.ts';
-import { preheatReadings } from '../../physics/tonight/preheatForecast.ts';
+import { readingRows } from '../../physics/tonight/readingRows.ts';
 import type { Calibration } from '../../physics/calibrate/calibrate.ts';
 import type { ReadingGuesses, ReadingsRead } from '../../physics/calibrate/readings.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
@@ -40,14 +40,25 @@ export function takeText(text: string): void {
   useCalibrate.setState({ text, problems: [], fault: '' });
 }
 
-let asked = 0;
+let asked: AbortController | undefined;
+
+/** Leaves what was learned before as it is. */
+export function stopLearning(): void {
+  asked?.abort();
+}
+
 export async function learnNow(): Promise<void> {
   const { text, infrared, say } = useCalibrate.getState();
   const { file } = usePlan.getState();
-  const mine = (asked += 1);
+  asked?.abort();
+  const mine = new AbortController();
+  asked = mine;
   useCalibrate.setState({ busy: true, problems: [], fault: '' });
   const readingSpread = infrared ? infraredSpread : usualReadingSpread;
-  const answer = await learn({ what: 'calibrate', file: { ...file, tonight: {} }, text, say, readingSpread });
+  const answer = await learn(
+    { what: 'calibrate', file: { ...file, tonight: {} }, text, say, readingSpread },
+    mine.signal,
+  );
   if (mine !== asked) return;
   if (answer.what !== 'calibrate') {
     useCalibrate.setState({ busy: false, fault: answer.what === 'fault' ? answer.fault : '' });
@@ -62,14 +73,9 @@ export async function learnNow(): Promise<void> {
   });
 }
 
-/** Readings of tonight's log as rows, minutes from switching the oven on. */
+/** What happened tonight, as rows. */
 export function rowsOfTonight(): string {
-  const log = sinceBegun(readLog(usePlan.getState().file.tonight?.log ?? []));
-  const rows = preheatReadings(log).map(
-    ({ seconds, place, temperature }) =>
-      `${(seconds / 60).toFixed(1)} min,${place},${(temperature - 273.15).toFixed(1)} degC`,
-  );
-  return rows.length === 0 ? '' : ['time,place,temperature', ...rows, ''].join('\n');
+  return readingRows(sinceBegun(readLog(usePlan.getState().file.tonight?.log ?? [])));
 }
 
 /** The learned oven, plate and browning as the plan's own, in one step that can be undone. */

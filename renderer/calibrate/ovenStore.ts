@@ -101,8 +101,9 @@ export function planWith(name: string, version: LearnedVersion): void {
   });
 }
 
-export async function forget(oven: LearnedOven): Promise<void> {
-  if (!(await changeOvens((ovens) => forgetOven(ovens, oven.name)))) return;
+/** @returns whether it is gone */
+export async function forget(oven: LearnedOven): Promise<boolean> {
+  if (!(await changeOvens((ovens) => forgetOven(ovens, oven.name)))) return false;
   say({
     text: `“${oven.name}” is forgotten.`,
     action: {
@@ -113,6 +114,7 @@ export async function forget(oven: LearnedOven): Promise<void> {
       },
     },
   });
+  return true;
 }
 
 export function saveAsFile(oven: LearnedOven): void {

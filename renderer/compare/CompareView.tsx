@@ -6,12 +6,13 @@ import { nameOf, startersFor, withDifferences } from './differences.ts';
 import { MapPanel } from './MapPanel.tsx';
 import { MeasuresTable } from './MeasuresTable.tsx';
 import { PlanList } from './PlanList.tsx';
-import { Progress, useEscapeStops } from './Progress.tsx';
+import { Progress } from './Progress.tsx';
+import { useEscapeStops } from '../frame/useEscapeStops.ts';
 import { Held } from '../Held.tsx';
 import { usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { useUnits, type Theme } from '../state/settingsStore.ts';
-import { useStudied } from '../state/studies.ts';
+import { stopStudies, useStudied } from '../state/studies.ts';
 import type { StudyJob } from '../state/study.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
@@ -69,7 +70,7 @@ function Shown({ file, evening, theme }: ShownProps) {
       ),
     [studied, variants],
   );
-  useEscapeStops();
+  useEscapeStops(stopStudies);
   return (
     <div className="compare">
       <aside className="compare-list" aria-label="Side by side">

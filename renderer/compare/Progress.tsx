@@ -1,5 +1,4 @@
 /** How far long work is, what it is doing, and the key that stops it. */
-import { useEffect } from 'react';
 import { goOn, stopStudies, type Studied, type StudyGroup } from '../state/studies.ts';
 
 interface ProgressProps {
@@ -36,20 +35,4 @@ export function Progress({ group, studied: { done, stopped }, total, what }: Pro
       )}
     </div>
   );
-}
-
-/** Escape stops what is being worked out, unless it closes or takes back something nearer. */
-export function useEscapeStops(): void {
-  useEffect(() => {
-    const hear = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape' || event.defaultPrevented) return;
-      const { target } = event;
-      if (target instanceof HTMLElement && target.closest('[role="dialog"],[data-typing]') !== null) return;
-      stopStudies();
-    };
-    window.addEventListener('keydown', hear);
-    return () => {
-      window.removeEventListener('keydown', hear);
-    };
-  }, []);
 }

@@ -22,6 +22,9 @@ const readings = [
   '40 min,plateTop,264 degC',
   '50 min,plateTop,272 degC',
   '60 min,chimney,275 degC',
+  '62 min,pizza 1 in,',
+  '64 min,plateTop pizza 1,236 degC',
+  '68 min,pizza 1 out,golden',
 ].join('\n');
 
 describe('readings of a preheat', () => {
@@ -37,10 +40,14 @@ describe('readings of a preheat', () => {
     await text.fill(readings);
     await page.getByRole('button', { name: 'Learn', exact: true }).click();
     await page.getByRole('button', { name: 'Plan with this oven' }).waitFor({ timeout: 30_000 });
-    expect(await page.locator('.calibrate-column caption').innerText()).toBe('5 readings, 1 left out');
+    expect(await page.locator('.calibrate-column caption').innerText()).toBe(
+      '6 readings, 1 bake, 1 left out',
+    );
     expect(await page.locator('.calibrate-column').innerText()).toContain('Line 7: left out place "chimney"');
     const told = await page.locator('.calibrate-tables').innerText();
     expect(told).toMatch(/Power of the elements\s+1\.\d+ kW/u);
+    expect(told.replaceAll(/\s+/gu, ' ')).toMatch(/As learned 1 6 min \d\d \d\d \d\d/u);
+    await page.getByText('Pizza 1: in at 62.0 min, out at 68.0 min').waitFor();
     expect(await violations(page)).toEqual([]);
     await page.emulateMedia({ colorScheme: 'dark' });
     expect(await violations(page)).toEqual([]);
@@ -52,6 +59,29 @@ describe('readings of a preheat', () => {
     await page.keyboard.press('Control+z');
     await settled(page);
     await expect.poll(async () => (await answersOf(page)).ovenOn, { timeout: 20_000 }).toBe(before.ovenOn);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('stop being worked out on Escape, and what was learned before stays', async () => {
+    const { page, errors, close } = await openWindow(browser);
+    await page.getByRole('tab', { name: 'Calibrate' }).click();
+    await page.getByLabel('Readings', { exact: true }).fill(readings);
+    const learn = page.getByRole('button', { name: 'Learn', exact: true });
+    await learn.click();
+    const keep = page.getByRole('button', { name: 'Plan with this oven' });
+    await keep.waitFor({ timeout: 30_000 });
+    await learn.click();
+    await page.getByRole('button', { name: 'Stop (Escape)' }).waitFor();
+    await page.keyboard.press('Escape');
+    await learn.waitFor();
+    // The key has kept the focus, and learns again.
+    expect(await learn.evaluate((key) => key === document.activeElement)).toBe(true);
+    expect(await keep.isVisible()).toBe(true);
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Stop (Escape)' }).waitFor();
+    await learn.waitFor({ timeout: 30_000 });
+    expect(await keep.isVisible()).toBe(true);
     expect(errors).toEqual([]);
     await close();
   });

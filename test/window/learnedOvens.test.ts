@@ -71,13 +71,27 @@ describe('an oven from a file', () => {
 
     await ovensOf(page);
     await press(page, 'Rename', 'Weak one');
+    const focusIsOn = (name: string): Promise<void> =>
+      expect
+        .poll(() =>
+          page.evaluate(() => {
+            const here = document.activeElement;
+            return here?.getAttribute('aria-label') ?? here?.textContent;
+          }),
+        )
+        .toBe(name);
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await focusIsOn('Rename: Weak one');
+    await press(page, 'Rename', 'Weak one');
     // The field has the focus and its text is chosen.
     await page.keyboard.type('Cabin');
     await page.keyboard.press('Enter');
     await oven(page, 'Cabin').waitFor();
+    await focusIsOn('Rename: Cabin');
     await press(page, 'Forget', 'Cabin');
     await page.getByText('“Cabin” is forgotten.').waitFor();
     await expect.poll(() => oven(page, 'Cabin').count()).toBe(0);
+    await focusIsOn('Ovens learned');
     await page.getByRole('button', { name: 'Bring it back' }).click();
     await oven(page, 'Cabin').waitFor();
 
