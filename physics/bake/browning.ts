@@ -1,6 +1,8 @@
+/** How a crust browns: two published laws in one form. */
 import { OutOfRange } from '../evening/problem.ts';
 import { gasConstant } from '../materials/constants.ts';
 
+/** the laws a plan can name */
 export const browningLawIds = ['zanoni-1995', 'purlis-2009'] as const;
 export type BrowningLawId = (typeof browningLawIds)[number];
 
@@ -113,6 +115,7 @@ export const purlis2009: BrowningLaw = {
 /** The first is the one used unless a plan says otherwise: its numbers were read, not remembered. */
 export const browningLaws: readonly BrowningLaw[] = [zanoni1995, purlis2009];
 
+/** The law of that name. */
 export function browningLaw(id: BrowningLawId): BrowningLaw {
   return id === 'purlis-2009' ? purlis2009 : zanoni1995;
 }

@@ -1,3 +1,4 @@
+/** The colour of a crust on a screen, from its lightness. */
 import { OutOfRange } from '../evening/problem.ts';
 
 /** 8-bit sRGB. */

@@ -35,6 +35,7 @@ const largestChange = 15;
 const largestMiss = 4000;
 const latentHeatScale = 2.26e6;
 
+/** One column of the pizza as the network of the oven takes it; see the head of this file for its equations. */
 export class PizzaColumn implements Column {
   readonly setting: ColumnSetting;
   readonly plateNode: number;

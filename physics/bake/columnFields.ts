@@ -57,6 +57,7 @@ export interface ColumnFields {
   readonly psi: Float64Array;
 }
 
+/** Fields of a column of n cells, all zero. */
 export function emptyFields(n: number): ColumnFields {
   const field = (): Float64Array => new Float64Array(n);
   return {
@@ -84,6 +85,7 @@ export interface CellConstants {
   readonly vapourShare: Float64Array;
 }
 
+/** The constants of a column, read off its cells once. */
 export function cellConstants(cells: readonly CellSpec[]): CellConstants {
   const each = (read: (cell: CellSpec) => number): Float64Array => Float64Array.from(cells, read);
   return {

@@ -11,6 +11,7 @@ const nearlySteam = 0.98;
 /** Lewis number of water vapour in air, alpha/D: 0.88 for films at 155 to 175 degC (derived from published D). */
 const lewisFactor = 0.88 ** (2 / 3);
 
+/** Links of one column, made once and filled anew in every step by `update`. */
 export class ColumnLinks {
   /** conductance of each face, W/(m2 K); face i is below cell i, face n above the last */
   readonly face: Float64Array;

@@ -1,3 +1,4 @@
+/** When the crumb is done: its starch. */
 import { gasConstant } from '../materials/constants.ts';
 
 /**

@@ -164,10 +164,12 @@ const steepest = 500;
 const xSteam = 1 - 1 / steepest;
 const psiSteam = Math.log(steepest);
 
+/** psi of the mole fraction x of vapour, 0 to 1. */
 export function vapourPotential(x: number): number {
   return x < xSteam ? -Math.log(1 - x) : psiSteam + (x - xSteam) * steepest;
 }
 
+/** d(psi)/dx at x. */
 export function vapourPotentialSlope(x: number): number {
   return x < xSteam ? 1 / (1 - x) : steepest;
 }

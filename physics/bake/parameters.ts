@@ -40,6 +40,7 @@ export interface BakeParameters {
   readonly rimLighter: number;
 }
 
+/** The values that a bake is computed with unless a spread or a test says otherwise. */
 export const bakeParameters: BakeParameters = {
   contactConductance: 115,
   benchResistance: { metal: 0, flour: 0, semolina: 0.0008, parchment: 0.004 },
@@ -80,6 +81,7 @@ export interface Effects {
   readonly cavityHumidity: boolean;
 }
 
+/** The model as it is: nothing switched off. */
 export const allEffects: Effects = {
   radiation: true,
   evaporation: true,

@@ -20,6 +20,7 @@ export interface PizzaMesh {
   readonly firstCell: number;
 }
 
+/** The cells of a planned bake; a test doubles them. */
 export const standardMesh: PizzaMesh = { dough: 26, rim: 20, sauce: 3, cheese: 4, firstCell: 0.12e-3 };
 
 /** Mass fractions of the dry matter. */
@@ -105,7 +106,7 @@ export function crustCells(thickness: number, n: number): number[] {
 }
 
 /** kg water per kg dry matter of the mixed dough, and the share of dry matter in it. */
-export function doughMoisture(evening: Evening): { readonly moisture: number; readonly solidsShare: number } {
+function doughMoisture(evening: Evening): { readonly moisture: number; readonly solidsShare: number } {
   const { liquid, salt, sugar, oil, yeast, flourMoisture } = evening.dough;
   let water = 100 * flourMoisture;
   let total = 100 + salt + sugar + oil + yeast.percent;
@@ -117,6 +118,7 @@ export function doughMoisture(evening: Evening): { readonly moisture: number; re
   return { moisture: water / solids, solidsShare: solids / total };
 }
 
+/** A pizza as two columns of cells, each from the plate upwards, and the area (m2) it stands for. */
 export interface PizzaColumns {
   readonly centre: {
     readonly cells: readonly CellSpec[];
@@ -130,6 +132,11 @@ export interface PizzaColumns {
 const doughHalfMoisture = 0.072;
 const freeWater = 0.005;
 
+/**
+ * The pizza of an evening whose pizzas are alike, just before it is laid down: dough at the kitchen's temperature.
+ *
+ * @param mesh cells of each layer; @param effects what a test switches off
+ */
 export function buildPizza(
   evening: Evening,
   parameters: BakeParameters,

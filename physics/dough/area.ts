@@ -5,7 +5,7 @@ import { OutOfRange } from '../evening/problem.ts';
  * m of rim left bare all round: half an inch, as pizzerias do (PMQ Think Tank: 12 in leave 95 in2 topped, 10 in 64);
  * Reg. (EU) 97/2010 wants a rim of 1 to 2 cm.
  */
-export const bareRim = 0.0127;
+const bareRim = 0.0127;
 
 /** kg/m2 in one oz/in2. */
 export const ouncePerSquareInch = 0.45359237 / 16 / 0.0254 ** 2;

@@ -8,7 +8,7 @@ import type { Percentages } from './formula.ts';
  * Mass fraction of water in a liquid. Source: USDA National Nutrient Database for Standard Reference, abbreviated
  * file, NDB 14003 (beer, regular), 1077 (milk, whole), 1114 (whey, sweet), 4053 (olive oil), 19296 (honey).
  */
-export const waterShares: Readonly<Record<Exclude<LiquidId, 'custom'>, number>> = {
+const waterShares: Readonly<Record<Exclude<LiquidId, 'custom'>, number>> = {
   water: 1,
   beer: 0.9196,
   milk: 0.8813,
@@ -21,7 +21,7 @@ export const waterShares: Readonly<Record<Exclude<LiquidId, 'custom'>, number>> 
  * Mass fraction of water in flour when nobody says: 0.14, the basis to which mills and laboratories refer flour
  * figures (from memory: "14 % moisture basis"). Flour on sale may hold up to 0.155 (Codex Stan 152-1985, 3.2.1).
  */
-export const standardFlourMoisture = 0.14;
+const standardFlourMoisture = 0.14;
 
 /**
  * Mass of fresh (compressed) yeast that does the work of one unit of mass of this kind.

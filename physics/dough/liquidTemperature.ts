@@ -12,13 +12,13 @@ import { waterShareOf } from './ingredients.ts';
 export const specificHeat = { flour: 1760, water: 4180, milk: 3942, solids: 1200, oil: 2000 } as const;
 
 /** J per kg of flour, heat set free when flour of 11 to 12 % moisture is wetted. Source: Baker's Dictionary, 6.5 Btu/lb. */
-export const heatOfHydration = 15_100;
+const heatOfHydration = 15_100;
 
 /** J/(kg K), dry solids of beer, whey and the like: Choi and Okos 1986, carbohydrate at 20 degC, rounded. */
 const drySolidsHeat = 1550;
 
 /** J/(kg K): milk by its published value, oil as oil, every other liquid by its water and its solids. */
-export function liquidSpecificHeat(part: LiquidPart): number {
+function liquidSpecificHeat(part: LiquidPart): number {
   if (part.kind === 'milk') return specificHeat.milk;
   if (part.kind === 'oil') return specificHeat.oil;
   const water = waterShareOf(part);
@@ -47,6 +47,7 @@ const hydrationRiseAt60 = heatOfHydration / (specificHeat.flour + 0.6 * specific
 function mixing(frictionFactor: number, exchange: number): Mixing {
   return { frictionFactor, exchange, work: frictionFactor / (3 * (1 - exchange)) - hydrationRiseAt60 };
 }
+/** Friction of each way to mix; see `Mixing` for what the numbers mean and where they come from. */
 export const mixingMethods: Readonly<Record<MixingId, Mixing>> = {
   hand: mixing(12 / 1.8, 0.4),
   mixer: mixing(24 / 1.8, 0.2),

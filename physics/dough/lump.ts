@@ -7,7 +7,7 @@ import { OutOfRange } from '../evening/problem.ts';
  * and bare to still air 9 (convection and radiation; the oil keeps the skin from drying, and so from cooling itself);
  * a bowl or tray under cloth, lid or film 6; balls in a shut stack of boxes 4.
  */
-export const skinConductance: Readonly<Record<CoverId, number>> = { oiled: 9, covered: 6, boxed: 4 };
+const skinConductance: Readonly<Record<CoverId, number>> = { oiled: 9, covered: 6, boxed: 4 };
 
 /**
  * kg/m3, J/(kg K), W/(m K) of dough that has begun to rise; specific heat between 2.4 and 3.2 kJ/(kg K) as measured on

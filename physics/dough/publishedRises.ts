@@ -26,6 +26,7 @@ function leavened(kind: YeastId, percent: number, salt: number, sugar = 0): Leav
   };
 }
 
+/** Rises that somebody printed, each with the dose, salt and temperature it was given for. */
 export const publishedRises: readonly PublishedRise[] = [
   {
     id: 'rise-basic-bread',

@@ -18,7 +18,7 @@ import { cardinalRate, doughRate, freshDose, type Leavened } from './yeastActivi
  * kingsleysullivan.com basic formula 1.9 h, A Treatise on Baking (French bread) 3.0, Manual for Army Bakers (1916) 3.2,
  * AVPN 1.4, communitypizzaevents.com 3.5; all as hours so reduced.
  */
-export const reducedReadySeconds = 2.47 * 3600;
+const reducedReadySeconds = 2.47 * 3600;
 const reference = 300.15;
 
 /** s at the best temperature that 1 % fresh yeast without salt needs */
@@ -33,7 +33,7 @@ export const readyEffort = reducedReadySeconds * cardinalRate(reference);
  * law, and the published rises with little yeast lie on both sides of the model (AVPN 0.17 % in 0.56 of its time, 0.3 %
  * in 1.46, 0.45 % in 1.8). The slope takes these three into the range; it is our estimate.
  */
-export const riseDeviation = { usual: 0.35, perFold: 0.16 } as const;
+const riseDeviation = { usual: 0.35, perFold: 0.16 } as const;
 
 /**
  * P10 and P90 of the gas that a ready dough has made, as multiples of the forecast; at one temperature of the time too.
@@ -51,7 +51,7 @@ export function riseSpread(freshPercent: number): readonly [p10: number, p90: nu
  * How far past ready a dough still bakes well, as a multiple of the gas of a ready dough. AVPN: ready after 6 to 8 h,
  * usable for 6 more, 13/7; a pizzeria's dough with 1.5 to 2 % yeast, useful life about an hour (PMQ, Sept 2006).
  */
-export const stillGood = 1.8;
+const stillGood = 1.8;
 
 /** s; longer than that the model has nothing to stand on */
 export const longestRise = 14 * 86_400;
@@ -128,7 +128,7 @@ export function roomRise(temperature: number, keeping: RiseKeeping = {}): readon
 }
 
 /** The stretches with the open one of so many seconds. */
-export function withOpen(segments: readonly OpenSegment[], open: number): readonly RiseSegment[] {
+function withOpen(segments: readonly OpenSegment[], open: number): readonly RiseSegment[] {
   return segments.map((segment) => ({ ...segment, duration: segment.duration ?? open }));
 }
 
@@ -249,6 +249,7 @@ export function riseTime(dough: Leavened, doughTemperature: number, segments: re
   };
 }
 
+/** @throws OutOfRange without a phase, or for a temperature outside 200 K to 400 K, NaN included */
 export function checkTemperatures(
   doughTemperature: number,
   segments: readonly Pick<RiseSegment, 'temperature'>[],

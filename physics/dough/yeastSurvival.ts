@@ -4,7 +4,7 @@ import { temperatureAfter, timeConstant } from './lump.ts';
 import type { RiseSegment } from './rise.ts';
 
 /** K (40 degC): below it no killing was measured, and fermentation still quickens (White and Munns 1951). */
-export const harmlessTo = 313.15;
+const harmlessTo = 313.15;
 
 /**
  * Seconds in which nine tenths of the yeast die (decimal reduction time),

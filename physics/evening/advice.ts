@@ -4,7 +4,7 @@
  */
 import type { Advice, AdviceOutcome, Advised, PlanAnswer } from './answer.ts';
 import { comparedOf, filled } from './comparison.ts';
-import { readInstant } from './clock.ts';
+import { minutesBetween } from './clock.ts';
 import type { Evening } from './evening.ts';
 import { type Trial, trialsFor } from './goals.ts';
 import type { GoalId } from './ids.ts';
@@ -34,6 +34,7 @@ export interface AdviceFacts {
   readonly plan: (file: PlanFile) => Planned;
 }
 
+/** What brings most for a goal: the trials of the goal, each planned, the best of each kind. */
 export function adviceFor(goal: GoalId, { file, evening, answer, plan }: AdviceFacts): Advice {
   const { basis, trials } = trialsFor(goal, { evening, answer });
   const { of, least } = measures[goal];
@@ -66,15 +67,6 @@ export function adviceFor(goal: GoalId, { file, evening, answer, plan }: AdviceF
 function onePerKind(advised: readonly Advised[]): readonly Advised[] {
   const sorted = [...advised].sort((a, b) => b.gain - a.gain);
   return sorted.filter(({ what }, index) => sorted.findIndex((other) => other.what === what) === index);
-}
-
-function minutesBetween(from: string, to: string): number {
-  const at = (text: string): number => {
-    const read = readInstant(text);
-    if (!read.ok) throw new RangeError(`instant: found ${text}; allowed one that this program wrote`);
-    return read.instant.epochMilliseconds / 60_000;
-  };
-  return at(to) - at(from);
 }
 
 /** What a plan gives, as far as advice speaks of it. */

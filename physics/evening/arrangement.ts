@@ -18,6 +18,7 @@ const spareNodes = 2;
 /** factor on the conduction between the two columns that makes them one */
 const asOne = 1e4;
 
+/** The plate and the oven around it for one size of pizza. */
 export interface Arrangement {
   readonly layout: PlateLayout;
   readonly plate: PlateNodes;
@@ -29,6 +30,11 @@ export interface Arrangement {
   readonly faces: { readonly centre: number; readonly rim: number };
 }
 
+/**
+ * Divides the plate for a pizza and assembles the oven around it, bare and covered.
+ *
+ * @param diameter m, of the pizza
+ */
 export function arrange(model: EveningModel, diameter: number, pizza: PizzaColumns): Arrangement {
   const { context, material, resolution, bake, plateModel } = model;
   const { plate: given } = context.evening;

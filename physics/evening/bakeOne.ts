@@ -19,6 +19,7 @@ const onlyLooked = 4;
 /** L* values whose times are reported whatever ended the bake */
 const reported = [70, 60, 50] as const;
 
+/** Holds the door open for so many seconds; the recorder, where there is one, takes its samples. */
 export function openDoor(oven: LoadedOven, seconds: number, recorder: TraceRecorder | undefined): void {
   oven.run.doorOpen = true;
   oven.run.advance(oven.run.time + seconds, 1, () => recorder?.record(oven.run));

@@ -32,6 +32,7 @@ function stepAt(sinceLoad: number, full: number, branch: boolean): number {
   return branch ? 4 * full : 2 * full;
 }
 
+/** A pizza on the plate and how far it is. It begins with the load. */
 export class BakeWatcher {
   readonly oven: LoadedOven;
   readonly law: BrowningLaw;

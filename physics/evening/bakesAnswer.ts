@@ -12,6 +12,7 @@ const minutes = (seconds: number): number => seconds / 60;
 const orNull = (seconds: number | undefined): number | null =>
   seconds === undefined ? null : minutes(seconds);
 
+/** @param atRun writes a moment given in s from switching the oven on */
 export function bakeExtras(bake: Bake, atRun: (seconds: number) => string): BakeExtras {
   const { partsDone, steps, baseAhead } = bake;
   return {

@@ -49,6 +49,7 @@ export function civilFromDays(days: number): { year: number; month: number; day:
   };
 }
 
+/** 28 to 31. @param month 1 to 12 */
 export function daysInMonth(year: number, month: number): number {
   const [nextYear, nextMonth] = month === 12 ? [year + 1, 1] : [year, month + 1];
   return daysFromCivil(nextYear, nextMonth, 1) - daysFromCivil(year, month, 1);
@@ -96,6 +97,18 @@ const two = (n: number): string => String(n).padStart(2, '0');
 
 function local(instant: Instant): number {
   return instant.epochMilliseconds + instant.offsetMinutes * minute;
+}
+
+/** The instant of a text that this program wrote. @throws RangeError when it is none */
+export function instantOf(text: string): Instant {
+  const read = readInstant(text);
+  if (!read.ok) throw new RangeError(`instant: found ${read.problem.found}; allowed ${read.problem.allowed}`);
+  return read.instant;
+}
+
+/** min from one such text to the other. */
+export function minutesBetween(from: string, to: string): number {
+  return (instantOf(to).epochMilliseconds - instantOf(from).epochMilliseconds) / minute;
 }
 
 /** Writes RFC 3339 with the instant's own offset, to the nearest second: `2026-01-31T19:30:00+01:00`. */
@@ -147,6 +160,7 @@ export function wallClock(named: Instant, readersClock: OffsetAt | undefined): O
     : () => named.offsetMinutes;
 }
 
+/** The instant so many minutes later, shown with the same offset. */
 export function addMinutes(instant: Instant, minutes: number): Instant {
   return { ...instant, epochMilliseconds: instant.epochMilliseconds + minutes * minute };
 }

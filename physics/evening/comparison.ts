@@ -1,6 +1,6 @@
 /** The same evening with other values, side by side: which evenings that makes, and what is compared of each. */
 import type { PlanAnswer } from './answer.ts';
-import { readInstant } from './clock.ts';
+import { minutesBetween } from './clock.ts';
 import type { PlanFile } from './planFile.ts';
 import { setPath } from './planPath.ts';
 import type { Problem } from './problem.ts';
@@ -42,17 +42,13 @@ export interface Compared {
   readonly evening: { readonly minutes: number; readonly energyKWh: number };
 }
 
+/** Picks out of an answer what is compared. */
 export function comparedOf(answer: PlanAnswer): Compared {
-  const minutes = (text: string): number => {
-    const read = readInstant(text);
-    if (!read.ok) throw new RangeError(`instant: found ${text}; allowed one that this program wrote`);
-    return read.instant.epochMilliseconds / 60_000;
-  };
   return {
     preheat: answer.preheat,
     bakes: answer.bakes,
     evening: {
-      minutes: minutes(answer.lastEatAt) - minutes(answer.ovenOnAt),
+      minutes: minutesBetween(answer.ovenOnAt, answer.lastEatAt),
       energyKWh: answer.energyKWh,
     },
   };

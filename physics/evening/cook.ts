@@ -8,6 +8,7 @@ const doorOpen = { look: 6, turn: 12, 'pull-parchment': 12 } as const;
 
 const due = 1e-6;
 
+/** Hands at the oven during one bake: `act` is called after every step of the simulation. */
 export class Cook {
   readonly done: DoneStep[] = [];
   readonly #watcher: BakeWatcher;

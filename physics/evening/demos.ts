@@ -2,7 +2,7 @@
  * The built-in evenings: invented, plain and complete, so that a first start shows a whole evening. What a plan file
  * leaves out is taken from the first of them.
  */
-import { nextRound, type OffsetAt, readInstant, writeInstant } from './clock.ts';
+import { instantOf, nextRound, type OffsetAt, writeInstant } from './clock.ts';
 import type { Instant } from './evening.ts';
 import { planFormat, planVersion, type PlanFile } from './planFile.ts';
 
@@ -10,7 +10,7 @@ import { planFormat, planVersion, type PlanFile } from './planFile.ts';
  * Baker's percent of instant yeast that makes a dough ready after some six hours in a room of 21 degC: the region
  * that the rise model names, and common practice (no source).
  */
-export const sixHourInstantYeast = 0.2;
+const sixHourInstantYeast = 0.2;
 
 /** Four pizzas for friends, dough mixed after lunch, an ordinary European oven and a steel plate. */
 export const saturday = {
@@ -126,15 +126,14 @@ const clay = {
   toppings: { sauce: '80 g', cheese: [{ kind: 'fresh-mozzarella', mass: '90 g' }] },
 } satisfies PlanFile;
 
+/** All built-in evenings by name; the first stands for "no file". */
 export const demos = { saturday, 'same-evening': sameEvening, clay } satisfies Record<string, PlanFile>;
 export type DemoId = keyof typeof demos;
 export const demoIds = Object.keys(demos) as DemoId[];
 
 /** The demo's supper time, for plans that give none. */
 export function demoTime(): Instant {
-  const read = readInstant(saturday.anchor.time);
-  if (!read.ok) throw new Error(`saturday.anchor.time: found ${read.problem.found}`);
-  return read.instant;
+  return instantOf(saturday.anchor.time);
 }
 
 /**
@@ -143,10 +142,10 @@ export function demoTime(): Instant {
  */
 export function upcoming(id: DemoId, now: number, offsetMinutes: number, readersClock?: OffsetAt): PlanFile {
   const file: PlanFile = demos[id];
-  const read = readInstant(demos[id].anchor.time);
-  if (!read.ok || read.instant.epochMilliseconds > now) return file;
+  const own = instantOf(demos[id].anchor.time);
+  if (own.epochMilliseconds > now) return file;
   return {
     ...file,
-    anchor: { ...file.anchor, time: writeInstant(nextRound(read.instant, now, offsetMinutes, readersClock)) },
+    anchor: { ...file.anchor, time: writeInstant(nextRound(own, now, offsetMinutes, readersClock)) },
   };
 }

@@ -25,6 +25,7 @@ const worthTelling = 0.01;
  */
 const flourBears: Readonly<Partial<Record<FlourId, number>>> = { weak: 4 * 3600, medium: 24 * 3600 };
 
+/** Everything a cook is warned of in a dough. @param segments the rise as it is computed */
 export function doughWarnings(
   evening: Evening,
   plan: Facts,

@@ -63,11 +63,13 @@ export function number(low: number, high: number, whole = false) {
   );
 }
 
+/** One of a list of names. */
 export function choice<const Ids extends readonly string[]>(ids: Ids) {
   const allowed = ids.join(', ');
   return v.pipe(v.picklist(ids, allowed), facts<Ids[number]>({ kind: 'choice', allowed, choices: ids }));
 }
 
+/** true or false */
 export function flag() {
   return v.pipe(v.boolean('true or false'), facts<boolean>({ kind: 'boolean', allowed: 'true or false' }));
 }
@@ -82,6 +84,7 @@ export function line(longest: number) {
   );
 }
 
+/** An RFC 3339 instant. */
 export function instant() {
   const allowed = 'an instant with its offset, such as "2026-01-31T19:30:00+01:00"';
   return v.pipe(
@@ -100,6 +103,7 @@ export function instant() {
   );
 }
 
+/** A shade by name or lightness. Gives L*. */
 export function shade() {
   return v.pipe(
     v.string(shadeAllowed),

@@ -97,10 +97,11 @@ export function turnUpTop(bakes: readonly HandledBake[], busy: readonly HandsTas
 }
 
 /**
- * Hands for a row of bakes, but for the top element before a load, which gives way to everything else. Pizza n is shaped as late as there is time: in the recovery before it, or else while an
- * earlier one bakes, or else before the first; always in order. A pizza is cut as it comes out, or after the next one
- * has gone in when that leaves no time. Where the plan asks for neither turn nor look, one look is fitted in. What meets
- * a load, or each other, is moved and says so.
+ * Hands for a row of bakes, but for the top element before a load, which gives way to everything else. Pizza n is
+ * shaped as late as there is time: in the recovery before it, or else while an earlier one bakes, or else before the
+ * first; always in order. A pizza is cut as it comes out, or after the next one has gone in when that leaves no time.
+ * Where the plan asks for neither turn nor look, one look is fitted in. What meets a load, or each other, is moved and
+ * says so.
  *
  * @param bakes in order
  */

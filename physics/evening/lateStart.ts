@@ -5,6 +5,7 @@ import type { EveningRun } from './run.ts';
 import { bakeAsFirst } from './series.ts';
 import { preparedFor } from './simulate.ts';
 
+/** @param lateMinutes min; those as long as the preheat itself are left out */
 export function lateStart(
   evening: Evening,
   run: EveningRun,

@@ -22,6 +22,7 @@ export interface LoadedState {
   readonly rim: ColumnState;
 }
 
+/** An oven in use: load, bake, unload, recover, and back to any state taken before. */
 export class LoadedOven {
   readonly model: EveningModel;
   readonly run: OvenRun;

@@ -29,6 +29,7 @@ export interface Resolution {
   readonly mesh: PizzaMesh;
 }
 
+/** What a plan is computed with. */
 export const standardResolution: Resolution = {
   preheatStep: 5,
   bakeStep: 2,
@@ -53,6 +54,7 @@ export interface ModelOptions {
   readonly dial?: Omit<Dial, 'target'>;
 }
 
+/** An evening ready to be simulated; nothing in it changes while it is. */
 export interface EveningModel {
   readonly evening: Evening;
   readonly context: OvenContext;
@@ -78,6 +80,11 @@ function learnedBake(bake: BakeParameters, { pizzas }: Evening): BakeParameters 
   return { ...bake, browningFactor: bake.browningFactor * (pizzas.browningRate ?? 1) };
 }
 
+/**
+ * Prepares an evening: parameters of its oven, geometry, dial, where the plate settles, lumped or in layers.
+ *
+ * @throws OutOfRange for an oven or a plate that cannot be computed
+ */
 export function prepareModel(evening: Evening, options: ModelOptions = {}): EveningModel {
   const parameters: OvenParameters = { ...parametersOf(evening.oven), ...options.oven };
   const effects: Effects = { ...allEffects, ...options.effects };

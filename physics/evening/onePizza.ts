@@ -48,6 +48,7 @@ export function cheeseOn({ toppings }: Pick<Evening, 'toppings'>): number {
   return sum(toppings.cheese.map(({ mass }) => mass));
 }
 
+/** 0 of none. */
 export function sum(values: readonly number[]): number {
   return values.reduce((all, value) => all + value, 0);
 }

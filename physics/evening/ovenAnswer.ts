@@ -19,6 +19,7 @@ export function plateMass({ plate }: Evening, { density }: PlateMaterial): numbe
   return density * plateArea(plate) * plate.thickness;
 }
 
+/** The preheat in degrees Celsius, minutes and kWh. */
 export function preheatAnswer(
   evening: Evening,
   { preheat }: EveningRun,
@@ -60,6 +61,7 @@ export function preheatAnswer(
   };
 }
 
+/** What the energy costs, where the plan has a price. */
 export function costAnswer({ kitchen }: Evening, run: EveningRun): Pick<PlanAnswer, 'cost'> {
   if (kitchen.energyPrice === undefined) return {};
   const { perKWh, currency } = kitchen.energyPrice;
@@ -73,6 +75,7 @@ export function costAnswer({ kitchen }: Evening, run: EveningRun): Pick<PlanAnsw
   };
 }
 
+/** How long the plate stays hot, in open air and in the shut oven. */
 export function coolingAnswer(
   evening: Evening,
   run: EveningRun,

@@ -54,7 +54,7 @@ export function segmentsOf(evening: Evening): readonly OpenSegment[] {
 }
 
 /** What goes into the bowl, unrounded. @throws OutOfRange for a formula that cannot be */
-export function batchOf(evening: Evening): Batch {
+function batchOf(evening: Evening): Batch {
   const { dough, kitchen } = evening;
   const { flour } = massesFromTotal(percentagesOf(dough), doughMass(evening));
   const share = flour / 100;

@@ -3,10 +3,10 @@
  * No clock, no words.
  *
  * What **limits** an evening is the chain that has to begin first. With `eatAt` and `ovenOnAt` all are begun backwards
- * from the first load, each as late as it can, so that they meet; if the evening were to begin later than that chain, or supper be sooner, it
- * is this chain that would have to give, and no other yet. With `startAt` it is the one everybody waits for. The
- * **slack** of another chain is how much later than that it may begin, or how much longer it may take, before it limits
- * in its turn.
+ * from the first load, each as late as it can, so that they meet; if the evening were to begin later than that chain,
+ * or supper be sooner, it is this chain that would have to give, and no other yet. With `startAt` it is the one
+ * everybody waits for. The **slack** of another chain is how much later than that it may begin, or how much longer it
+ * may take, before it limits in its turn.
  */
 import { type HandledBake, type HandsTask, latestFree, placeHands, turnUpTop } from './handsLane.ts';
 import { handling } from './handling.ts';
@@ -104,9 +104,9 @@ function doughLane({ stages, ball, ready, past }: ScheduleInput): DoughLane {
 /**
  * Joins the chains.
  *
- * With `eatAt` and `ovenOnAt` every chain begins as late as it can. With `startAt` the cook mixes at once; the oven still goes on no
- * sooner than needed, and a dough that is ready before the plate waits. Sauce and cheese are prepared in the last pause
- * before shaping that is long enough; when none is, the balls wait, and hands set the pace.
+ * With `eatAt` and `ovenOnAt` every chain begins as late as it can. With `startAt` the cook mixes at once; the oven
+ * still goes on no sooner than needed, and a dough that is ready before the plate waits. Sauce and cheese are prepared
+ * in the last pause before shaping that is long enough; when none is, the balls wait, and hands set the pace.
  */
 export function schedule(input: ScheduleInput): Schedule {
   const { bakes, mix, ball, prepare } = input;

@@ -316,6 +316,7 @@ const tonight = {
 /** A block of which anything may be left out, or all of it. */
 const some = <const E extends v.ObjectEntries>(entries: E) => v.optional(v.partial(v.object(entries)));
 
+/** What a file may say. */
 export const planSchema = v.object({
   ...head,
   title: v.optional(line(200)),
@@ -330,6 +331,7 @@ export const planSchema = v.object({
   tonight: some(tonight),
 });
 
+/** The same with nothing left out. */
 export const fullSchema = v.object({
   title: line(200),
   anchor: v.object(anchor),

@@ -7,6 +7,7 @@ import { everyPizza } from './onePizza.ts';
 import { yeastNames } from './steps.ts';
 import { toppingsAnswer } from './toppings.ts';
 
+/** As a list names them. */
 export const flourNames: Readonly<Record<FlourId, string>> = {
   strong: 'strong wheat flour',
   medium: 'wheat flour',

@@ -28,6 +28,7 @@ interface Prepared {
 }
 const prepared = new WeakMap<EveningRun, Prepared>();
 
+/** What a run was made from; made anew for a run that was not simulated here. */
 export function preparedFor(evening: Evening, run: EveningRun): Omit<Prepared, 'waits'> {
   const kept = prepared.get(run);
   if (kept) return kept;

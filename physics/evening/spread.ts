@@ -228,7 +228,7 @@ export function spreadOf(evening: Evening, run: EveningRun, options: SpreadOptio
 }
 
 /** Ranges in minutes from ranges as shares of the nominal answers. */
-export function scaledSpread(ratios: Spread, { preheat, bakes }: EveningRun): Spread {
+function scaledSpread(ratios: Spread, { preheat, bakes }: EveningRun): Spread {
   const times = ([low, high]: Range, minutes: number): Range => [low * minutes, high * minutes];
   const [first] = bakes;
   return {
@@ -247,7 +247,7 @@ export function scaledSpread(ratios: Spread, { preheat, bakes }: EveningRun): Sp
  *
  * @param model of the evening itself, whose geometry and dial are shared
  */
-export function spreadRatios(evening: Evening, model: EveningModel, options: SpreadOptions): Spread {
+function spreadRatios(evening: Evening, model: EveningModel, options: SpreadOptions): Spread {
   const centre = logTimes(varied(evening, model), 3600);
   if (!centre) return { preheatMinutes: [1, 1], bakeMinutes: [1, 1], preheatFrom: [], bakeFrom: [] };
   // Ten minutes more: the means about the moment at which a plate is ready take a thermostat cycle on either side.

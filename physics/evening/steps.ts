@@ -5,6 +5,7 @@ import type { BenchId, LiquidId, MixingId, RisePlaceId, YeastId } from './ids.ts
 import { ballMasses, cheeseOn, everyPizza, withPizza } from './onePizza.ts';
 import type { RiseStage } from './planDough.ts';
 
+/** As a sentence names them. */
 export const liquidNames: Readonly<Record<LiquidId, string>> = {
   water: 'water',
   beer: 'beer',
@@ -31,8 +32,10 @@ export const benchWords: Readonly<Record<BenchId, string>> = {
   parchment: 'on baking paper',
 };
 
+/** K as whole degrees Celsius: `250 °C`. */
 export const celsiusText = (kelvin: number): string => `${(kelvin - zeroCelsius).toFixed(0)} °C`;
 
+/** kg as whole grams: `120 g`. */
 export const gramsText = (kilograms: number): string => `${(1000 * kilograms).toFixed(0)} g`;
 
 /** Baker's percent to two figures: `0.65 %`, `1.2 %`. */
@@ -97,6 +100,7 @@ function carriedTo({ where, duration, temperature }: RiseStage): string {
   return `${carried[where]} for ${durationText(duration)} at ${celsiusText(temperature)}`;
 }
 
+/** The dough carried from one place to the next. */
 export function moveStep(stage: RiseStage, before: RiseStage): string {
   const what = stage.as === 'balls' ? 'the balls' : 'the dough';
   const out = before.where === 'refrigerator' ? `Take ${what} out of the refrigerator and ` : '';
@@ -142,6 +146,7 @@ function onTop(evening: Evening): readonly string[] {
   ];
 }
 
+/** Sauce and cheese made ready. */
 export function prepareStep(evening: Evening): string {
   const tops = everyPizza(evening).map((own) => listed(onTop(own)));
   const kinds = [...new Set(tops)];
@@ -159,6 +164,7 @@ export function prepareStep(evening: Evening): string {
   return `Get ready ${portions.join('; ')}${cool}`;
 }
 
+/** @param plateReady s from switching on */
 export function preheatStep({ oven }: Evening, plateReady: number): string {
   return `Put the plate in its place and switch the oven on at ${celsiusText(oven.setpoint)}; the plate is ready after ${durationText(plateReady)}, later than the oven says`;
 }
@@ -172,6 +178,7 @@ export function shapeStep(evening: Evening, pizza: number, which = `pizza ${pizz
   return [shaped, ...onTop(own)].join(', ');
 }
 
+/** @param seconds of the bake */
 export function loadStep(pizza: number, seconds: number): string {
   return `Slide pizza ${pizza} onto the plate, shut the door at once; it bakes ${durationText(seconds)}`;
 }
@@ -182,10 +189,12 @@ export function turnStep(pizza: number, planned: boolean): string {
   return `Look at pizza ${pizza}; turn it only if one side is darker, and be quick with the door`;
 }
 
+/** A look while it bakes. */
 export function lookStep(pizza: number): string {
   return `Look at pizza ${pizza}, and be quick with the door`;
 }
 
+/** The paper pulled out. */
 export function pullStep(pizza: number): string {
   return `The base of pizza ${pizza} has set: pull the paper out from under it`;
 }

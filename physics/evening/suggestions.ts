@@ -62,6 +62,7 @@ function sorted(suggestions: readonly Suggestion[]): readonly Suggestion[] {
   });
 }
 
+/** What can be changed, what makes dough and plate meet alone first. */
 export function suggestionsFor(facts: SuggestionFacts): readonly Suggestion[] {
   const { evening, joined } = facts;
   const parts = evening.anchor.kind === 'startAt' ? waiting(facts) : late(facts);

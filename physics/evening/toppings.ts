@@ -61,6 +61,7 @@ export function cansFor(
   };
 }
 
+/** Sauce, cheese and cans of a whole evening, in grams. */
 export function toppingsAnswer(evening: Evening): ToppingsAnswer {
   const { can, tomatoes } = evening.toppings;
   const every = everyPizza(evening);

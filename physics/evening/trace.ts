@@ -18,6 +18,7 @@ const channels = [
   'topElement',
 ] as const satisfies readonly (keyof OvenTrace)[];
 
+/** Takes samples of a run; what lies after a moment can be cut off again. */
 export class TraceRecorder {
   /** one list a channel, in their order: seconds first */
   readonly #lists: readonly number[][];

@@ -26,6 +26,7 @@ export const usualSpread = {
 } as const;
 
 export type UncertainName = keyof typeof usualSpread;
+/** All inputs that are varied. */
 export const uncertainNames = Object.keys(usualSpread) as UncertainName[];
 
 /** As a sentence names them: "most of it from ...". */

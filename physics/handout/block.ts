@@ -15,6 +15,7 @@ export interface RecipeBlock {
   readonly cautions: readonly string[];
 }
 
+/** The block as pieces, for plain text, Markdown and HTML alike. */
 export function recipeBlock(facts: HandoutFacts, words: Words): RecipeBlock {
   const { evening, answer, rows } = facts;
   const { preheat } = answer;

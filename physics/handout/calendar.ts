@@ -2,10 +2,10 @@
  * What the cook does, as events of a calendar with alarms: iCalendar, RFC 5545. Every time is in UTC, so that no zone
  * has to be told and a change of summer time moves nothing.
  */
-import { civilFromDays, dateOf } from '../evening/clock.ts';
+import { civilFromDays, dateOf, instantOf } from '../evening/clock.ts';
 import type { HandoutFacts } from './facts.ts';
 import { doneTasks, taskName } from './recipe.ts';
-import { instantOf, type Words } from './words.ts';
+import type { Words } from './words.ts';
 
 const two = (n: number): string => String(n).padStart(2, '0');
 

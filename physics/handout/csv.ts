@@ -8,7 +8,7 @@ export interface CsvForm {
 }
 
 /** RFC 4180, section 2. */
-export const rfc4180: CsvForm = { separator: ',', decimal: '.' };
+const rfc4180: CsvForm = { separator: ',', decimal: '.' };
 /** What spreadsheets open at once where the comma is the decimal sign. */
 export const spreadsheet: CsvForm = { separator: ';', decimal: ',' };
 

@@ -1,13 +1,13 @@
 /** What every handout is made from: one planned evening, and how its reader measures and tells the time. */
 import type { PlanAnswer } from '../evening/answer.ts';
-import { type OffsetAt, wallClock } from '../evening/clock.ts';
+import { instantOf, type OffsetAt, wallClock } from '../evening/clock.ts';
 import type { Evening } from '../evening/evening.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { readersOven, readersSettings, type ReadersRow } from '../evening/readersOven.ts';
 import type { EveningRun } from '../evening/run.ts';
 import type { UnitSystem } from '../quantities/index.ts';
 import type { Paper } from './paper.ts';
-import { instantOf, wordsFor, type Words } from './words.ts';
+import { wordsFor, type Words } from './words.ts';
 
 export interface HandoutFacts {
   /** the plan as it is written */
@@ -45,6 +45,7 @@ export function offsetsOf({ answer, readersClock }: HandoutFacts): OffsetAt {
   return wallClock(instantOf(answer.eatAt), readersClock);
 }
 
+/** Units and clock of the reader. */
 export function wordsOf(facts: HandoutFacts): Words {
   return wordsFor(facts.units, offsetsOf(facts));
 }

@@ -1,4 +1,5 @@
 /** Everything that leaves the program for an evening: each a text with its name, all from the same facts. */
+import { instantOf } from '../evening/clock.ts';
 import { writePlan } from '../evening/planText.ts';
 import { blockMarkdown, blockText, recipeBlock } from './block.ts';
 import { calendar } from './calendar.ts';
@@ -7,7 +8,6 @@ import { offsetsOf, wordsOf, type HandoutFacts } from './facts.ts';
 import { blockHtml } from './html.ts';
 import { recipeJsonLd } from './jsonLd.ts';
 import { page } from './page.ts';
-import { instantOf } from './words.ts';
 
 export const handoutIds = [
   'page',
@@ -31,6 +31,7 @@ export interface HandoutFile {
 
 const ovenOn = ({ answer }: HandoutFacts): number => instantOf(answer.ovenOnAt).epochMilliseconds;
 
+/** File name, media type and maker of each. */
 export const handouts: Readonly<Record<HandoutId, HandoutFile>> = {
   page: { name: 'page.html', type: 'text/html', make: page },
   'block-markdown': {

@@ -18,6 +18,7 @@ export function htmlText(text: string): string {
     .replaceAll('\u00a0', '&nbsp;');
 }
 
+/** @param caption and cells as plain text */
 export function htmlTable(caption: string, head: readonly string[], rows: readonly TableRow[]): string {
   const heads = head.map((cell) => `<th scope="col">${htmlText(cell)}</th>`).join('');
   const body = rows
@@ -30,6 +31,7 @@ export function htmlTable(caption: string, head: readonly string[], rows: readon
   return `<table>\n<caption>${htmlText(caption)}</caption>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}</tbody>\n</table>`;
 }
 
+/** An unordered list of plain texts. */
 export function htmlList(items: readonly string[]): string {
   return `<ul>\n${items.map((item) => `<li>${htmlText(item)}</li>\n`).join('')}</ul>`;
 }

@@ -14,7 +14,7 @@ export function isoDuration(milliseconds: number): string {
 }
 
 /** The recipe as an object: every text is for people, none is markup. */
-export function recipeData(facts: HandoutFacts, words: Words): Readonly<Record<string, unknown>> {
+function recipeData(facts: HandoutFacts, words: Words): Readonly<Record<string, unknown>> {
   const { evening, answer, now } = facts;
   const { pizzas, oven } = evening;
   const epoch = (text: string): number => words.at(text).epochMilliseconds;

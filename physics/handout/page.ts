@@ -129,6 +129,7 @@ function clockChange(facts: HandoutFacts, words: Words): string {
   return ` The clocks go ${last > first ? 'forward' : 'back'} by ${kept(`${Math.abs(last - first)} min`)} on the way: the times are what the clock on the wall then shows.`;
 }
 
+/** The whole document, style included. */
 export function page(facts: HandoutFacts): string {
   const { answer, evening, rows, paper } = facts;
   const words = wordsOf(facts);

@@ -3,6 +3,7 @@ import type { Paper } from './paper.ts';
 
 const sizes: Readonly<Record<Paper, string>> = { a4: 'A4', letter: 'Letter' };
 
+/** The style sheet of the page. */
 export function pageStyle(paper: Paper): string {
   return `@page { size: ${sizes[paper]}; margin: 9mm 12mm; }
 * { box-sizing: border-box; }

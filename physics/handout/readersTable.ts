@@ -10,6 +10,7 @@ export interface TableRow {
   readonly own: boolean;
 }
 
+/** Heads of its columns. */
 export const readersHead = [
   'Oven set to',
   'Plate ready after',
@@ -38,6 +39,7 @@ function cells(row: ReadersRow, words: Words): readonly string[] {
   return [setting, preheat, halves(row.firstBakeMinutes), finish];
 }
 
+/** A row for each setting, the evening's own marked. */
 export function readersTable(
   rows: readonly ReadersRow[],
   { oven }: Evening,

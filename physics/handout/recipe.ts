@@ -125,6 +125,7 @@ function rising({ answer }: HandoutFacts, words: Words): readonly RecipeStep[] {
   return [{ name: 'Let it rise', text }];
 }
 
+/** What is done, in order, without the clock. */
 export function recipeSteps(facts: HandoutFacts, words: Words): readonly RecipeStep[] {
   const before = doneTasks(facts)
     .filter((task) => !ofOnePizza(task))

@@ -11,7 +11,8 @@ export function shadeText(lightness: number): string {
   return named?.[0] ?? `lightness ${Number(lightness.toFixed(1))}`;
 }
 
-export function plateName({ plate }: Evening): string {
+/** `carbon steel`; `plate` for a material of the cook's own */
+function plateName({ plate }: Evening): string {
   return plate.material === 'custom'
     ? 'plate'
     : plateMaterial(plate.material, plate.surface, plate.custom).name.toLowerCase();

@@ -1,6 +1,6 @@
 /** Figures and moments of an answer in the words of whoever reads it: units, a clock of 12 or 24 hours, its own offset. */
 import type { Range } from '../evening/answer.ts';
-import { dateOf, type OffsetAt, readInstant, showClock, weekdayName } from '../evening/clock.ts';
+import { dateOf, instantOf, type OffsetAt, showClock, weekdayName } from '../evening/clock.ts';
 import type { Instant } from '../evening/evening.ts';
 import { durationText } from '../evening/steps.ts';
 import {
@@ -11,13 +11,6 @@ import {
   showQuantity,
   type UnitSystem,
 } from '../quantities/index.ts';
-
-/** @throws RangeError when an answer of ours holds no instant */
-export function instantOf(text: string): Instant {
-  const read = readInstant(text);
-  if (!read.ok) throw new RangeError(`answer: found ${read.problem.found}; allowed ${read.problem.allowed}`);
-  return read.instant;
-}
 
 /** `19:30` in a sentence of the plan as `7:30 pm`. */
 function twelveHours(text: string): string {

@@ -1,3 +1,4 @@
+/** Dry air: density, specific heat, viscosity, conductivity. */
 import { OutOfRange } from '../evening/problem.ts';
 import { gasConstant, molarMassAir } from './constants.ts';
 

@@ -1,3 +1,4 @@
+/** Properties that change with temperature, as straight lines through published points. */
 import { OutOfRange } from '../evening/problem.ts';
 import { zeroCelsius } from './constants.ts';
 

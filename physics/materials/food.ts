@@ -1,3 +1,4 @@
+/** Thermal properties of food from its composition. */
 import { OutOfRange } from '../evening/problem.ts';
 import { zeroCelsius } from './constants.ts';
 

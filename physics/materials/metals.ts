@@ -1,3 +1,4 @@
+/** Steels as the Eurocode for structural fire design gives them. */
 import { zeroCelsius } from './constants.ts';
 import { checkRange, type Curve } from './curves.ts';
 

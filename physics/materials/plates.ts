@@ -1,3 +1,4 @@
+/** A plate as the oven computes with it: a row of the plate table with its surface, or the cook's own numbers. */
 import type { CustomMaterial } from '../evening/evening.ts';
 import { plateMaterialIds, surfaceIds, type PlateMaterialId, type SurfaceId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';

@@ -1,3 +1,4 @@
+/** Water: saturation, latent heat, vapour in air, and what altitude does to its boiling. */
 import { OutOfRange } from '../evening/problem.ts';
 import { standardPressure, zeroCelsius } from './constants.ts';
 

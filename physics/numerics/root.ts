@@ -1,3 +1,4 @@
+/** Where a function is zero. */
 import { OutOfRange } from '../evening/problem.ts';
 
 /**

@@ -29,6 +29,7 @@ import { WallStack, doorPanes, woolWall } from './wallStack.ts';
 
 export type CavityView = ReturnType<typeof cavityViewFactors>;
 
+/** What every arrangement of one oven shares: its parameters, its kitchen, its geometry. */
 export interface OvenContext {
   readonly evening: Evening;
   readonly parameters: OvenParameters;
@@ -41,6 +42,12 @@ export interface OvenContext {
   readonly plateView: CavityView;
 }
 
+/**
+ * Works out the geometry of cavity and plate, unless it is given.
+ *
+ * @param shared of the same cavity and plate, computed before
+ * @throws OutOfRange for a plate that does not lie free in the cavity
+ */
 export function ovenContext(
   evening: Evening,
   parameters: OvenParameters,

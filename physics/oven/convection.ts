@@ -1,3 +1,4 @@
+/** Heat from surfaces to the air of the cavity, and back: natural convection on its faces. */
 import { OutOfRange } from '../evening/problem.ts';
 import { airDensity, readFilm } from '../materials/air.ts';
 import type { AirFilm } from '../materials/air.ts';

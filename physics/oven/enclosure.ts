@@ -1,3 +1,4 @@
+/** Radiation in a closed space of grey, diffuse surfaces: who absorbs what from whom. */
 import { OutOfRange } from '../evening/problem.ts';
 import { solveDense } from '../numerics/dense.ts';
 

@@ -48,6 +48,7 @@ interface DoorLoss {
 }
 const nothingLost: readonly DoorLoss[] = [];
 
+/** The nodes of one arrangement and their state; see the head of this file for its equations. */
 export class OvenNetwork {
   readonly setting: NetworkSetting;
   readonly temperature: Float64Array;

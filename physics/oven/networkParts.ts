@@ -3,6 +3,7 @@ import type { OvenNetwork } from './network.ts';
 import type { RadiationLinks } from './radiation.ts';
 import type { WallStack } from './wallStack.ts';
 
+/** Nodes that every network has, in this order. */
 export const airNode = 0;
 export const floorNode = 1;
 export const ceilingNode = 2;
@@ -106,6 +107,7 @@ export function networkLinks({
   return links;
 }
 
+/** Writes a conductance (W/K) between i and j into a row-major n x n matrix. */
 export function addLink(A: Float64Array, n: number, i: number, j: number, conductance: number): void {
   A[i * n + i]! += conductance;
   A[i * n + j]! -= conductance;

@@ -45,6 +45,7 @@ export interface OvenState {
   readonly thermostat: ThermostatState;
 }
 
+/** A network under way: `step` and `advance` move it on, `save` and `load` take it back. */
 export class OvenRun {
   readonly context: OvenContext;
   network: OvenNetwork;

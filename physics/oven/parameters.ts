@@ -11,7 +11,10 @@ import { readQuantity } from '../quantities/index.ts';
 import { burningAir, ovenPresets } from './presets.ts';
 
 export interface OvenParameters {
-  /** J/(m2 K); enamelled sheet of 0.6 to 0.8 mm: 7850 kg/m3 x 500 J/(kg K) x 0.7 mm = 2.7 kJ, and half as much again for flanges, runners and enamel */
+  /**
+   * J/(m2 K); enamelled sheet of 0.6 to 0.8 mm: 7850 kg/m3 x 500 J/(kg K) x 0.7 mm = 2.7 kJ, and half as much again for
+   * flanges, runners and enamel
+   */
   readonly linerCapacity: number;
   /** J/K of racks and runners, carried by the side walls: wire racks of 1 to 2 kg (from memory) at 500 J/(kg K) */
   readonly rackCapacity: number;

@@ -1,3 +1,4 @@
+/** Radiation between parts of the cavity: a surface may be of several temperatures, a plate with its pizza. */
 import { totalExchangeAreas } from './enclosure.ts';
 
 /** A part of a surface of the enclosure that has a temperature of its own. */

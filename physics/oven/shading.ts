@@ -1,7 +1,9 @@
+/** View factors of the cavity: its walls, and the plate that stands between them and throws its shadow. */
 import { OutOfRange } from '../evening/problem.ts';
 import { boxFaces, sight, type Box, type Quad, type Sight } from './shadow.ts';
 import { parallelRectangles, perpendicularAnywhere, perpendicularRectangles } from './viewFactors.ts';
 
+/** Surfaces of the cavity, in the order of every matrix of view factors; the last three only with a plate. */
 export const cavitySurfaces = [
   'floor',
   'ceiling',

@@ -11,6 +11,7 @@ export interface PairPlaces {
   readonly bb: Int32Array;
 }
 
+/** Places of everything a step writes, for one set of columns on the plate. */
 export class StepLayout {
   readonly solver: PatternSolver;
   readonly place: Int32Array;

@@ -27,6 +27,7 @@ export interface ThermostatState {
 /** K within which a threshold counts as met: 0.01 K is a tenth of a second at the sensor's usual rate */
 const met = 0.01;
 
+/** Sensor and switch of one run. */
 export class Thermostat {
   readonly setting: ThermostatSetting;
   /** K */

@@ -1,3 +1,4 @@
+/** View factors between rectangles with nothing in between: closed forms. */
 import { OutOfRange } from '../evening/problem.ts';
 
 /** A rectangle in its plane with edges along the axes, m. */

@@ -72,6 +72,7 @@ export function doorPanes(
   };
 }
 
+/** One wall of the cavity behind its liner, eliminated onto it. */
 export class WallStack {
   readonly temperature: Float64Array;
   /** what the liner sees in this step: W/K and W */

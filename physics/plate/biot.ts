@@ -1,3 +1,4 @@
+/** Whether a plate may be taken at one temperature throughout. */
 import { stefanBoltzmann } from '../materials/constants.ts';
 
 /** Below this Biot number a body may be taken at one temperature (all heat-transfer textbooks). */

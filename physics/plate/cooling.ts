@@ -11,6 +11,7 @@ import { biotNumber, lumpedLimit } from './biot.ts';
  * "Cool" here is the first: a plate is lifted with both hands and not for a counted second.
  */
 export const skinContact = { eightHours: 316.15, tenMinutes: 321.15, oneMinute: 324.15 } as const;
+/** K below which a plate counts as cool here. */
 export const safeToTouch = skinContact.eightHours;
 
 export interface CoolingPlate {

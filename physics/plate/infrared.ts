@@ -14,7 +14,7 @@ import { findRoot } from '../numerics/root.ts';
 /** m K, second radiation constant h c / k. Source: CODATA 2018. */
 const secondConstant = 1.438776877e-2;
 /** m, the usual band of hand-held instruments (makers' data sheets) */
-export const handHeldBand = [8e-6, 14e-6] as const;
+const handHeldBand = [8e-6, 14e-6] as const;
 
 /**
  * Share of a black body's radiation at wavelengths shorter than `lambda`, z = c2/(lambda T):

@@ -23,11 +23,13 @@ export interface PlateLayout {
   readonly nodes: number;
 }
 
+/** One node for the whole plate. @param area m2 */
 export function lumpedLayout(area: number): PlateLayout {
   const node = firstPlateNode;
   return { columns: [{ area, under: node, layers: [node], top: node }], nodes: 1 };
 }
 
+/** Columns of so many layers and two faces. @param areas m2 of each column */
 export function slabLayout(areas: readonly number[], layers: number): PlateLayout {
   let next = firstPlateNode;
   const columns = areas.map((area) => {
@@ -44,6 +46,7 @@ const conductsAlike = 1;
 /** K within which its specific heat does: that of steel moves by 0.03 % */
 const heatsAlike = 0.25;
 
+/** The plate's share in a network: its heat, and the conductances between its nodes. */
 export class PlateNodes {
   readonly layout: PlateLayout;
   readonly conductors: Conductor[] = [];
@@ -162,7 +165,7 @@ export class PlateNodes {
     return this.#heat.reduce((sum, h) => sum + h, 0);
   }
 
-  /** K, mean over the thickness of a column and its mid-plane ("core") */
+  /** K, at the mid-plane of a column. @param T the network's temperatures */
   core(column: number, T: Float64Array): number {
     const { layers } = this.layout.columns[column]!;
     const middle = layers.length / 2;

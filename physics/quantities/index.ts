@@ -1,3 +1,4 @@
+/** What the rest of the program needs of quantities; everything else in this folder is its own. */
 export { fromCelsius, fromFahrenheit, toCelsius, toFahrenheit, toInches, toOunces } from './convert.ts';
 export { readQuantity, type QuantityProblem, type QuantityRead, type ReadOptions } from './read.ts';
 export { heldTogether, inUnits, kept } from './sentences.ts';

@@ -6,6 +6,7 @@ import { create, unitDependencies } from 'mathjs';
 
 const math = create({ ...unitDependencies });
 
+/** What a figure can be. */
 export const quantityKinds = [
   'length',
   'mass',
@@ -173,10 +174,12 @@ const kinds: Readonly<Record<QuantityKind, KindOfQuantity>> = {
   },
 };
 
+/** `such as "9.5 mm", "40 cm" or "3/8 in"`: for messages. */
 export function kindExample(kind: QuantityKind): string {
   return kinds[kind].example;
 }
 
+/** Whether figures of this kind may stand one after the other: `1 h 30 min`. */
 export function addsUp(kind: QuantityKind): boolean {
   return kinds[kind].addsUp;
 }

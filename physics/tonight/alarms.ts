@@ -41,10 +41,11 @@ export interface AlarmState {
   readonly looked: number | undefined;
   /** instant for which each step's alarm rang or was shown as missed */
   readonly told: Readonly<Record<string, number>>;
-  /** alarms that ring until they are heard, with when they began to */
+  /** alarms that ring until they are heard */
   readonly ringing: readonly { readonly alarm: Alarm; readonly missed: boolean }[];
 }
 
+/** Nothing told yet, nothing ringing. */
 export const noAlarms: AlarmState = { looked: undefined, told: {}, ringing: [] };
 
 export interface AlarmTick {

@@ -17,6 +17,7 @@ export type ClockFinding =
 /** s by which the two may differ between two looks */
 const tolerance = 2;
 
+/** What happened to the clocks between two looks. */
 export function compareClocks(before: ClockLook, after: ClockLook): ClockFinding {
   const seconds = (after.wall - before.wall - (after.counted - before.counted)) / 1000;
   if (Math.abs(seconds) <= tolerance) return { kind: 'steady' };

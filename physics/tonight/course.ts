@@ -6,7 +6,7 @@
  * only when it must. A step that nobody confirmed is not over: what waits for it waits, minute by minute.
  */
 import type { Task } from '../evening/answer.ts';
-import { readInstant } from '../evening/clock.ts';
+import { instantOf } from '../evening/clock.ts';
 import { byTodaysClock, type LogEntry } from './log.ts';
 
 export type StepStatus = 'done' | 'skipped' | 'running' | 'due' | 'ahead';
@@ -69,12 +69,9 @@ function isStep({ id }: Task): boolean {
   return id !== 'mix' && id !== 'ball' && id !== 'ready';
 }
 
-function ms(text: string): number {
-  const read = readInstant(text);
-  if (!read.ok) throw new Error(`task: found ${read.problem.found}; allowed ${read.problem.allowed}`);
-  return read.instant.epochMilliseconds;
-}
+const ms = (text: string): number => instantOf(text).epochMilliseconds;
 
+/** The evening as it stands at `now`: every step with its status and its moment, and what moved it. */
 export function courseOf({ tasks, log, now, preheatSeconds }: CourseInput): Course {
   const happened = byTodaysClock(log);
   const planned = new Map(tasks.map((task) => [task.id, { from: ms(task.from), to: ms(task.to) }]));

@@ -1,5 +1,5 @@
 /** What happened on the evening, entry by entry, as the plan file keeps it. Everything else is worked out from it. */
-import { readInstant, writeInstant } from '../evening/clock.ts';
+import { instantOf, writeInstant } from '../evening/clock.ts';
 import type { InstrumentId } from '../evening/ids.ts';
 import type { LogEntryFile } from '../evening/planFile.ts';
 import { readShade } from '../evening/shade.ts';
@@ -47,9 +47,7 @@ function secondsOf(text: string | undefined): number {
 }
 
 function entryOf(entry: LogEntryFile): LogEntry {
-  const read = readInstant(entry.at);
-  if (!read.ok) throw new Error(`log: found ${read.problem.found}; allowed ${read.problem.allowed}`);
-  const at = read.instant.epochMilliseconds;
+  const at = instantOf(entry.at).epochMilliseconds;
   switch (entry.what) {
     case 'begun':
       return { at, what: 'begun' };

@@ -9,7 +9,7 @@ import { sampleAt } from '../numerics/samples.ts';
 import { SeededRandom } from '../numerics/random.ts';
 
 /** Real oven against planned: a fifth weaker, its dial 8 K low; a thermometer that is off by 2 K. */
-export const rehearsalOven = { power: 0.8, thermostatOffset: -8, noise: 2 } as const;
+const rehearsalOven = { power: 0.8, thermostatOffset: -8, noise: 2 } as const;
 
 /** How much faster the clock of a rehearsal runs. */
 export const rehearsalSpeed = 60;
@@ -23,6 +23,7 @@ export interface Rehearsal {
   readonly ovenAir: readonly number[];
 }
 
+/** An evening with an oven unlike its plan, played through. @param seed of the noise of its readings */
 export function rehearse(evening: Evening, seed = 1): Rehearsal {
   const { oven } = evening;
   const { power, thermostatOffset, noise } = rehearsalOven;

@@ -48,6 +48,7 @@ export function wetBrickConductivity(temperature: number, pressure: number): num
   return conducts.clay ** share.clay * conducts.water ** share.water * (conducts.air + carried) ** share.air;
 }
 
+/** The brick as a column of the network; it lies on nothing, so its plate side is empty. */
 export class WetBrick implements Column {
   readonly plateNode: number;
   readonly surfaceNode: number;

@@ -24,6 +24,7 @@ export type Published = Omit<ValidationCase, 'model' | 'within' | 'adjusted'> & 
   readonly adjusted?: string;
 };
 
+/** Sets the model's value beside a published one. */
 export function compared(published: Published, model: number): ValidationCase {
   return {
     ...published,

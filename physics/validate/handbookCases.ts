@@ -175,6 +175,7 @@ function metals(): readonly ValidationCase[] {
   ];
 }
 
+/** View factors, radiation, convection, metals. */
 export function handbookCases(): readonly ValidationCase[] {
   return [...viewFactors(), ...radiation(), ...convection(), ...metals()];
 }

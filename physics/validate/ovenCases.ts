@@ -361,6 +361,7 @@ function label(): readonly ValidationCase[] {
   ];
 }
 
+/** Ovens without pizza; a few seconds. */
 export function ovenCases(): readonly ValidationCase[] {
   return [...oneHour(), ...blocks(), ...heatUp(), ...control(), rodRadiantShare(), ...label()];
 }

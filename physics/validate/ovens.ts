@@ -13,6 +13,7 @@ import { readDial } from '../oven/settled.ts';
 /** s */
 export const step = 5;
 
+/** The evening of a plan file with these blocks. @throws Error when it cannot be read: our own mistake */
 export function eveningFor(
   blocks: Pick<PlanFile, 'kitchen' | 'oven' | 'plate' | 'pizzas' | 'toppings'>,
 ): Evening {
@@ -21,7 +22,8 @@ export function eveningFor(
   return read.evening;
 }
 
-export function contextFor(oven: NonNullable<PlanFile['oven']>): OvenContext {
+/** The oven of such a plan. */
+function contextFor(oven: NonNullable<PlanFile['oven']>): OvenContext {
   const evening = eveningFor({ oven });
   return ovenContext(evening, parametersOf(evening.oven), allEffects);
 }

@@ -1,7 +1,8 @@
 /**
  * Published readings of plates. All are infrared spot readings by eye of one moment, with an emissivity setting that
  * nobody gives: 10 K at best. The model's value is what such a thermometer, set to 0.95 as most are sold, would show of
- * the plate ten seconds after the door was opened (`plate/infrared.ts`). The first four are four stones in four ovens, one reading each: not one curve.
+ * the plate ten seconds after the door was opened (`plate/infrared.ts`). The first four are four stones in four ovens,
+ * one reading each: not one curve.
  */
 import { zeroCelsius } from '../materials/constants.ts';
 import { prepareModel, type EveningModel } from '../evening/model.ts';
@@ -131,6 +132,7 @@ function throughTheDoor(model: EveningModel, { run, states }: PreheatRun, minute
   });
 }
 
+/** A preheat for each plate, read off as it was published. */
 export function plateCases(): readonly ValidationCase[] {
   return plates.flatMap(({ id, source, name, setpoint, plate, note, readings }) => {
     const evening = eveningFor({

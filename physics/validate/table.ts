@@ -54,6 +54,7 @@ export function figure(value: number): string {
   return Number.isFinite(value) ? String(Number(value.toPrecision(4))) : 'never';
 }
 
+/** `-0.5 %` of the published figure; `-` where that is 0. */
 export function miss({ published, model }: ValidationCase): string {
   const share = (100 * (model - published)) / published;
   if (!Number.isFinite(share)) return '-';
@@ -76,6 +77,7 @@ export function row(c: ValidationCase): readonly string[] {
   ];
 }
 
+/** The tables of DEVELOPERS.md. */
 export function asMarkdown(groups: readonly ValidationGroup[]): string {
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
   const all = groups.flatMap(({ cases }) => cases);
@@ -109,6 +111,7 @@ export function asMarkdown(groups: readonly ValidationGroup[]): string {
   ].join('\n');
 }
 
+/** The same for a terminal. */
 export function asText(groups: readonly ValidationGroup[]): string {
   return groups
     .map(({ heading, cases }) => {
