@@ -63,7 +63,7 @@ export function bakeAhead(model: EveningModel, preheat: PreheatRun, pizza: numbe
 }
 
 /** Lets the bare oven go on until `time`, its top element at full at the end where the plan says so. */
-function approachLoad(oven: LoadedOven, time: number, recorder: TraceRecorder | undefined): void {
+export function approachLoad(oven: LoadedOven, time: number, recorder: TraceRecorder | undefined): void {
   const { run, model, evening } = oven;
   const record = (): void => {
     recorder?.record(run);
