@@ -3,6 +3,7 @@
  * window) is missed, shown with its age; nothing rings twice, nothing is lost.
  */
 import type { Course, CourseStep } from './course.ts';
+import { titleOf } from './titles.ts';
 
 export interface Alarm {
   /** the step it belongs to */
@@ -18,22 +19,26 @@ export interface Alarm {
 const usualMissed = 5;
 
 /** Whether a step calls the cook, and with which words. What only passes (a rise, a recovery) does not. */
-function alarmOf({ id, name, step, status, calls }: CourseStep): Alarm | undefined {
+function alarmOf({ id, name, step, status, calls }: CourseStep, loaded: boolean): Alarm | undefined {
   const alarm = (title: string, body: string): Alarm => ({ step: id, at: calls, title, body });
   if (id === 'preheat') {
     if (status === 'ahead' || status === 'due') return alarm('Oven on', step ?? '');
-    return alarm('Plate ready', 'The plate has come to its temperature.');
+    // With the first pizza in, nobody has to be told any more.
+    return loaded ? undefined : alarm('Plate ready', 'The plate has come to its temperature.');
   }
   if (status === 'done' || status === 'skipped') return undefined;
   const bake = /^bake-(\d+)$/u.exec(id);
   if (bake) return alarm(`Pizza ${bake[1]!} out`, 'Look at it first: colour counts, not the clock.');
   const calling = /^(turn|look|pull|top|top-before|load|move)-\d+$/u.test(id) || id.startsWith('hands-');
-  return calling || id === 'shape-1' ? alarm(name, step ?? '') : undefined;
+  return calling || id === 'shape-1' ? alarm(titleOf({ id, name, status }), step ?? '') : undefined;
 }
 
 /** All alarms of a course that still can ring, the soonest first. */
 export function alarmsOf({ steps }: Course): readonly Alarm[] {
-  return steps.flatMap((step) => alarmOf(step) ?? []).sort((a, b) => a.at - b.at);
+  const loaded = steps.some(
+    ({ id, status }) => id === 'load-1' && (status === 'done' || status === 'skipped'),
+  );
+  return steps.flatMap((step) => alarmOf(step, loaded) ?? []).sort((a, b) => a.at - b.at);
 }
 
 export interface AlarmState {

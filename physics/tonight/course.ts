@@ -83,13 +83,13 @@ export function courseOf({ tasks, log, now, preheatSeconds }: CourseInput): Cour
   for (const task of ordered) {
     const plan = planned.get(task.id)!;
     const done = last('done', task.id);
-    const skipped = last('skipped', task.id);
+    const skipped = last('skipped', task.id)?.at ?? (done ? undefined : tooLate(task.id, last));
     const length = lengthOf(task, plan, happened, preheatSeconds);
     const earliest = Math.max(
       beginOf(task, plan, planned, places, happened),
       task.lane === 'hands' ? handsFree : -Infinity,
     );
-    const place = placed(task, { earliest, length, done: done?.at, skipped: skipped?.at, now });
+    const place = placed(task, { earliest, length, done: done?.at, skipped, now });
     places.set(task.id, place);
     if (task.lane === 'hands') handsFree = Math.max(handsFree, place.to);
   }
@@ -117,6 +117,13 @@ export function courseOf({ tasks, log, now, preheatSeconds }: CourseInput): Cour
     ends: Math.max(...steps.map(({ to }) => to)),
     doughPast: past(steps, planned),
   };
+}
+
+/** ms when a pizza came out, or was left out, before this was done to it; nothing of it is left to do then. */
+function tooLate(id: string, last: (what: 'done', step: string) => LogEntry | undefined): number | undefined {
+  const [, pizza] = /^(?:turn|look|pull|top)-(\d+)$/u.exec(id) ?? [];
+  if (pizza === undefined) return undefined;
+  return (last('done', `bake-${pizza}`) ?? last('skipped', `bake-${pizza}`))?.at;
 }
 
 function lengthOf(
@@ -162,11 +169,38 @@ function beginOf(
     const load = `load-${number!}`;
     return places.get(load)!.to + (plan.from - planned.get(load)!.to);
   }
+  const ready = readyFor(task.id, plan, planned, places, happened);
+  if (ready !== undefined) return Math.max(ready, ...ends);
   const plannedEnds = task.waitsFor.flatMap((id) => (planned.has(id) ? [planned.get(id)!.to] : []));
   const room = plan.from - Math.max(...plannedEnds, -Infinity);
   const follows = ends.length > 0 && room < 1000 * directly;
   const own = isDough(task) ? plan.from : wantedLater(happened, plan.from);
   return follows ? Math.max(...ends) : Math.max(own, ...ends);
+}
+
+/**
+ * ms when a pizza is made ready for a plate that is free later or sooner than planned: a base shaped long before it is
+ * loaded sticks, and top heat turned up too soon is over too soon. Undefined for everything else.
+ */
+function readyFor(
+  id: string,
+  plan: { readonly from: number },
+  planned: ReadonlyMap<string, { readonly to: number }>,
+  places: ReadonlyMap<string, Place>,
+  happened: readonly LogEntry[],
+): number | undefined {
+  const [, number] = /^(?:shape|top-before)-(\d+)$/u.exec(id) ?? [];
+  if (number === undefined) return undefined;
+  const moved = (before: string): number | undefined => {
+    const place = places.get(before);
+    return place && plan.from + place.to - planned.get(before)!.to;
+  };
+  for (let pizza = Number(number) - 1; pizza > 0; pizza -= 1) {
+    const from = moved(`bake-${pizza}`);
+    if (from !== undefined) return from;
+  }
+  // The first pizza is wanted at an hour, and no sooner.
+  return Math.max(wantedLater(happened, plan.from), moved('preheat') ?? -Infinity);
 }
 
 /** Dough rises at its own pace, whoever is late; so does what is done to it before it is shaped. */
@@ -234,6 +268,20 @@ function past(
   const window = planned.get('ready');
   if (shaping === undefined || window === undefined || shaping.status === 'done') return undefined;
   return shaping.from > window.to ? window.to : undefined;
+}
+
+export type Stage = 'before' | 'running' | 'over';
+
+/**
+ * Where an evening stands. One that is over, with a plan that was since put on another day, is before that one.
+ *
+ * @param log since it was begun; empty: it was not
+ */
+export function stageOf({ now, next, steps }: Course, log: readonly LogEntry[], moment: number): Stage {
+  if (log.length === 0) return 'before';
+  if (now !== undefined || next !== undefined) return 'running';
+  const load = steps.find(({ id }) => id === 'load-1');
+  return load !== undefined && load.planned.from > moment ? 'before' : 'over';
 }
 
 export interface Moved {

@@ -137,3 +137,25 @@ export function sinceBegun(log: readonly LogEntry[]): readonly LogEntry[] {
   const begun = log.findLastIndex(({ what }) => what === 'begun');
   return begun < 0 ? [] : log.slice(begun);
 }
+
+/**
+ * The places in the log of what goes when the last thing the cook said is taken back; an alarm that was heard and a
+ * clock that was moved stay. When that is the beginning, what was taken to have gone as planned goes with it.
+ */
+export function takenBack(log: readonly LogEntry[]): ReadonlySet<number> {
+  const begun = log.findLastIndex(({ what }) => what === 'begun');
+  if (begun < 0) return new Set();
+  const assumed = log.findIndex(
+    ({ what, at }, index) => index > begun && !(what === 'done' && at <= log[begun]!.at),
+  );
+  const said = log.findLastIndex(({ what }) => what !== 'heard' && what !== 'clockMoved');
+  const began = assumed < 0 ? log.length : assumed;
+  const together = (index: number): boolean =>
+    log[index]!.what === 'skipped' && log[said]!.what === 'skipped' && log[index]!.at === log[said]!.at;
+  let first = said;
+  if (said < began) first = begun;
+  // A whole pizza, or the rest of the evening, is left out with one key.
+  else while (first - 1 >= began && together(first - 1)) first -= 1;
+  const end = said < began ? began : said + 1;
+  return new Set(Array.from({ length: end - first }, (_, i) => first + i));
+}

@@ -51,6 +51,12 @@ function isCurrent(file: PlanFile): boolean {
   return usePlan.getState().file === file;
 }
 
+/** What happened on the evening changes nothing of what was planned. */
+function samePlan(file: PlanFile, before: PlanFile): boolean {
+  const keys = Object.keys({ ...before, ...file }) as (keyof PlanFile)[];
+  return keys.every((key) => key === 'tonight' || file[key] === before[key]);
+}
+
 function take(answer: PlanAnswered, file: PlanFile): boolean {
   if (answer.fault !== undefined) {
     useForecast.setState({ busy: undefined, fault: answer.fault });
@@ -90,7 +96,11 @@ export function followPlan(): () => void {
     point({ file: usePlan.getState().file, now, offsetMinutes: localOffset(now), band: false });
   };
   usePlan.subscribe((state, before) => {
-    if (state.file !== before.file) ask();
+    if (state.file === before.file) return;
+    const { forecast, busy } = useForecast.getState();
+    if (forecast?.file === before.file && busy === undefined && samePlan(state.file, before.file))
+      useForecast.setState({ forecast: { ...forecast, file: state.file } });
+    else ask();
   });
   ask();
   return ask;

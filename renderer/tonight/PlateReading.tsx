@@ -1,7 +1,9 @@
 /** A reading in two keystrokes: the figure, and the key of the place. What it does to the forecast stands beside it. */
 import { useState } from 'react';
-import { degreeUnit, temperatureK } from '../words/figures.ts';
-import { clockText, spanRangeText } from '../words/clock.ts';
+import { degreeUnit, shortDegrees, temperatureK } from '../words/figures.ts';
+import type { Clock } from './said.ts';
+import { spanRangeText } from '../words/clock.ts';
+import { unbroken } from '../words/unbroken.ts';
 import { readQuantity } from '../../physics/quantities/index.ts';
 import type { Units } from '../state/settingsStore.ts';
 import type { CourseStep } from '../../physics/tonight/course.ts';
@@ -21,10 +23,15 @@ const wheres: readonly Where[] = [
   { key: 'a', name: 'Air', place: 'ovenAir', instrument: 'probe' },
 ];
 
+/** K that a reading may have: a frozen plate and a glowing one */
+const [coldest, hottest] = [253.15, 1073.15];
+
 interface ReadingProps {
   readonly units: Units;
-  readonly offset: number;
+  readonly clock: Clock;
   readonly preheat: CourseStep | undefined;
+  /** whether the first pizza went in: how the plate heats up is the past then */
+  readonly loaded: boolean;
   readonly forecast: PreheatForecast | undefined;
   /** minutes, of the plan */
   readonly planned: Range | undefined;
@@ -33,25 +40,30 @@ interface ReadingProps {
   readonly onRead: (temperature: number, where: Where) => void;
 }
 
-function Ready({ preheat, forecast, planned, offset }: Omit<ReadingProps, 'units' | 'onRead' | 'shown'>) {
+function Ready({
+  preheat,
+  loaded,
+  forecast,
+  planned,
+  clock,
+}: Omit<ReadingProps, 'units' | 'onRead' | 'shown'>) {
   if (preheat === undefined) return null;
-  const [low, high]: Range =
-    forecast === undefined ? (planned ?? [0, 0]) : [forecast.ready.p10 / 60, forecast.ready.p90 / 60];
+  if (loaded) return <p className="muted">It was ready at {clock(preheat.to)}.</p>;
+  const range: Range | undefined =
+    forecast === undefined ? planned : [forecast.ready.p10 / 60, forecast.ready.p90 / 60];
+  const before = forecast === undefined ? undefined : planned;
+  const texts = [
+    ...(range === undefined ? [] : [`${spanRangeText(...range)} after the oven goes on`]),
+    ...(forecast === undefined ? ['as planned'] : []),
+  ].join(', ');
   return (
     <>
       <p className="plate-ready">
-        Plate ready <strong>{clockText(preheat.to, offset)}</strong>
+        Plate ready <strong>{clock(preheat.to)}</strong>
       </p>
-      {high > 0 && (
-        <p className="muted">
-          {spanRangeText(low, high)} after the oven goes on
-          {forecast === undefined
-            ? ', as planned'
-            : planned === undefined
-              ? ''
-              : `; before the readings ${spanRangeText(planned[0], planned[1])}`}
-        </p>
-      )}
+      <p className="muted">
+        {unbroken(before === undefined ? texts : `${texts}; before the readings ${spanRangeText(...before)}`)}
+      </p>
       {forecast?.agrees === false && (
         <p className="reason">Readings and forecast disagree by more than chance: look at the thermometer.</p>
       )}
@@ -60,14 +72,18 @@ function Ready({ preheat, forecast, planned, offset }: Omit<ReadingProps, 'units
 }
 
 export function PlateReading({ units, shown, onRead, ...ready }: ReadingProps) {
+  const { loaded } = ready;
   const [text, setText] = useState('');
   const [reason, setReason] = useState('');
   const take = (where: Where): void => {
     const read = readQuantity(text, 'temperature', { bareUnit: units === 'us' ? 'degF' : 'degC' });
-    if (!read.ok) setReason(`Found ${read.problem.found}; allowed ${read.problem.allowed}.`);
-    else if (read.value < 253 || read.value > 1073)
+    if (!read.ok)
       setReason(
-        `Found ${text.trim()}; allowed ${temperatureK(253.15, units)} to ${temperatureK(1073.15, units)}.`,
+        `Found ${read.problem.found}; allowed a figure in ${degreeUnit(units)}, such as ${shortDegrees(500, units).slice(0, -1)}.`,
+      );
+    else if (read.value < coldest || read.value > hottest)
+      setReason(
+        `Found ${text.trim()}; allowed ${temperatureK(coldest, units)} to ${temperatureK(hottest, units)}.`,
       );
     else {
       onRead(read.value, where);
@@ -100,20 +116,26 @@ export function PlateReading({ units, shown, onRead, ...ready }: ReadingProps) {
             take(where);
           }}
         />
-        {wheres.map((where) => (
-          <button
-            key={where.key}
-            type="button"
-            className="key framed tonight-key"
-            onClick={() => {
-              take(where);
-            }}
-          >
-            {where.name} <kbd>{where.key.toUpperCase()}</kbd>
-          </button>
-        ))}
+        <div className="reading-keys">
+          {wheres.map((where) => (
+            <button
+              key={where.key}
+              type="button"
+              className="key framed tonight-key"
+              onClick={() => {
+                take(where);
+              }}
+            >
+              {where.name} <kbd aria-hidden>{where.key.toUpperCase()}</kbd>
+            </button>
+          ))}
+        </div>
         <p id="reading-help" className={reason === '' ? 'small muted' : 'reason'}>
-          {reason === '' ? 'Figure, then the key of the place; Enter takes the probe on the plate.' : reason}
+          {reason !== ''
+            ? reason
+            : loaded
+              ? 'Kept with the evening; only readings of the preheat move the forecast.'
+              : 'Figure, then the key of the place; Enter takes the probe on the plate.'}
         </p>
         {shown !== undefined && <p className="small">The thermometer of this rehearsal shows {shown}.</p>}
       </div>

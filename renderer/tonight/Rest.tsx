@@ -1,11 +1,17 @@
 /** What still comes, on the clock as it now stands; what moved keeps its planned hour beside it. */
-import { titleOf } from './said.ts';
-import { clockText } from '../words/clock.ts';
+import type { Clock } from './said.ts';
+import { titleOf } from '../../physics/tonight/titles.ts';
 import type { CourseStep } from '../../physics/tonight/course.ts';
 
-export function Rest({ steps, offset }: { readonly steps: readonly CourseStep[]; readonly offset: number }) {
+export function Rest({ steps, clock }: { readonly steps: readonly CourseStep[]; readonly clock: Clock }) {
   const ahead = steps.filter(({ status }) => status === 'ahead');
   if (ahead.length === 0) return null;
+  const rows = ahead.map((step) => ({
+    step,
+    at: clock(step.from),
+    planned: clock(step.planned.from),
+  }));
+  const moved = rows.some(({ at, planned }) => at !== planned);
   return (
     <table className="small-table">
       <caption>Still to come</caption>
@@ -13,20 +19,17 @@ export function Rest({ steps, offset }: { readonly steps: readonly CourseStep[];
         <tr>
           <th scope="col">What</th>
           <th scope="col">At</th>
-          <th scope="col">Planned</th>
+          {moved && <th scope="col">Planned</th>}
         </tr>
       </thead>
       <tbody>
-        {ahead.map((step) => {
-          const [at, planned] = [clockText(step.from, offset), clockText(step.planned.from, offset)];
-          return (
-            <tr key={step.id}>
-              <th scope="row">{titleOf(step)}</th>
-              <td>{at}</td>
-              <td className="muted">{at === planned ? '' : planned}</td>
-            </tr>
-          );
-        })}
+        {rows.map(({ step, at, planned }) => (
+          <tr key={step.id}>
+            <th scope="row">{titleOf(step)}</th>
+            <td>{at}</td>
+            {moved && <td className="muted">{at === planned ? '' : planned}</td>}
+          </tr>
+        ))}
       </tbody>
     </table>
   );

@@ -1,7 +1,8 @@
-/** Everything that runs, the soonest first, each with its own minute more. */
+/** Everything else that runs, the soonest first, each with its own minute more. */
+import { Count } from './Count.tsx';
 import { endOf } from './NowPanel.tsx';
-import { countText, spokenCount, titleOf } from './said.ts';
-import { clockText } from '../words/clock.ts';
+import type { Clock } from './said.ts';
+import { titleOf } from '../../physics/tonight/titles.ts';
 import type { CourseStep } from '../../physics/tonight/course.ts';
 
 interface TimersProps {
@@ -9,31 +10,28 @@ interface TimersProps {
   /** stands in large type already */
   readonly large: string | undefined;
   readonly now: number;
-  readonly offset: number;
+  readonly clock: Clock;
   readonly onLonger: (step: CourseStep) => void;
   readonly onDone: (step: CourseStep) => void;
 }
 
-export function Timers({ steps, large, now, offset, onLonger, onDone }: TimersProps) {
+export function Timers({ steps, large, now, clock, onLonger, onDone }: TimersProps) {
   const running = steps
     .filter(({ id, status }) => id !== large && (status === 'running' || status === 'due'))
     .sort((a, b) => endOf(a) - endOf(b));
+  if (running.length === 0) return null;
   return (
     <section aria-labelledby="tonight-timers">
       <h2 id="tonight-timers">Running as well</h2>
-      {running.length === 0 && <p className="muted">Nothing else runs.</p>}
       <ul className="timers">
         {running.map((step) => {
-          const left = endOf(step) - now;
           const title = titleOf(step);
           return (
             <li key={step.id} data-step={step.id} className={step.status === 'due' ? 'due' : undefined}>
               <span className="timer-name">{title}</span>
-              <span className="timer-count" role="timer" aria-live="off" aria-label={spokenCount(left)}>
-                {countText(left)}
-              </span>
+              <Count left={endOf(step) - now} className="timer-count" />
               <span className="muted">
-                {step.status === 'due' ? 'since' : 'until'} {clockText(endOf(step), offset)}
+                {step.status === 'due' ? 'since' : 'until'} {clock(endOf(step))}
               </span>
               <button
                 type="button"

@@ -2,9 +2,10 @@
 import { useState } from 'react';
 import { shadeIds } from '../../physics/evening/ids.ts';
 import { shadeLightness } from '../../physics/evening/shade.ts';
+import { shadeText } from '../../physics/handout/setup.ts';
 import type { LogEntry } from '../../physics/tonight/log.ts';
 
-type Said = Extract<LogEntry, { readonly what: 'words' }>;
+export type Said = Extract<LogEntry, { readonly what: 'words' }>;
 
 export function wordsOf(log: readonly LogEntry[]): readonly Said[] {
   return log.filter((entry): entry is Said => entry.what === 'words');
@@ -16,7 +17,7 @@ export function WordsList({ said }: { readonly said: readonly Said[] }) {
       {said.map(({ at, pizza, words, lightness }) => (
         <li key={`${String(at)} ${words}`}>
           Pizza {pizza}
-          {lightness === undefined ? '' : `, L* ${lightness.toFixed(0)}`}: “{words}”
+          {lightness === undefined ? '' : `, ${shadeText(lightness)} below`}: “{words}”
         </li>
       ))}
     </ul>
@@ -34,11 +35,13 @@ export function Words({ out, said, onSay }: WordsProps) {
   const [words, setWords] = useState('');
   const [shade, setShade] = useState('');
   const [chosen, setChosen] = useState<number>();
+  const [empty, setEmpty] = useState(false);
   const [latest] = out;
   if (latest === undefined) return null;
   const pizza = chosen !== undefined && out.includes(chosen) ? chosen : latest;
   const say = (): void => {
     const text = words.trim();
+    setEmpty(text === '');
     if (text === '') return;
     const named = shadeIds.find((id) => id === shade);
     onSay(pizza, text, named && shadeLightness[named]);
@@ -94,14 +97,22 @@ export function Words({ out, said, onSay }: WordsProps) {
             className="entry"
             maxLength={500}
             value={words}
+            aria-invalid={empty}
+            aria-describedby={empty ? 'words-empty' : undefined}
             onChange={(event) => {
               setWords(event.currentTarget.value);
+              setEmpty(false);
             }}
           />
         </label>
         <button type="submit" className="key framed tonight-key">
           Keep
         </button>
+        {empty && (
+          <p id="words-empty" className="reason">
+            Found nothing; allowed a word or more of how it was.
+          </p>
+        )}
       </form>
       <WordsList said={said} />
     </section>

@@ -1,5 +1,6 @@
 /** What calls the cook: a sound, a note of the system, a screen that stays on. */
 import { bridge } from '../bridgeClient.ts';
+import type { Ask } from '../../main/bridge.ts';
 
 let audio: AudioContext | undefined;
 
@@ -59,16 +60,21 @@ async function hold(): Promise<void> {
   }
 }
 
-/** The screen stays on while the evening runs; lost with a hidden window and taken again when it is back. */
-export function keepScreenOn(on: boolean): void {
-  if (on === wanted) return;
-  wanted = on;
+let asked: Ask<'keepAwake'> = 'off';
+
+/**
+ * Keeps the screen or the machine awake. A browser knows the screen only, and keeps both with it; it loses that with a
+ * hidden window and takes it again when the window is back.
+ */
+export function keepAwake(what: Ask<'keepAwake'>): void {
+  if (what === asked) return;
+  asked = what;
   void bridge
-    .call('keepAwake', on ? 'screen' : 'off')
+    .call('keepAwake', what)
     .catch(() => ({ kept: false }))
     .then(({ kept }) => {
-      if (kept) return;
-      if (on) void hold();
+      wanted = !kept && what !== 'off';
+      if (wanted) void hold();
       else void lock?.release();
     });
 }

@@ -1,20 +1,23 @@
 /** Lets the evening run: looks at the clock, rings, follows readings, and hands the alarms to the shell. */
 import { bridge } from '../bridgeClient.ts';
-import { allowSound, keepScreenOn, note, sound } from './alert.ts';
+import { allowSound, keepAwake, note, sound } from './alert.ts';
 import {
   alarmsFrom,
   courseNow,
   isRunning,
   presentMoment,
   record,
+  said,
   useTonight,
   wholeLog,
 } from './tonightStore.ts';
 import { learn } from '../state/learn.ts';
 import { usePlan } from '../state/planStore.ts';
 import { useForecast } from '../state/forecastStore.ts';
+import { useSettings } from '../state/settingsStore.ts';
 import { spanText } from '../words/clock.ts';
-import { alarmsOf, heard, lookAt, movedClock, type Alarm } from '../../physics/tonight/alarms.ts';
+import { inUnits } from '../../physics/quantities/index.ts';
+import { alarmsOf, heard, lookAt, movedClock, noAlarms, type Alarm } from '../../physics/tonight/alarms.ts';
 import { compareClocks, type ClockLook } from '../../physics/tonight/clockWatch.ts';
 import { movedBetween, type Course } from '../../physics/tonight/course.ts';
 import { sinceBegun } from '../../physics/tonight/log.ts';
@@ -24,6 +27,10 @@ import { preheatReadings } from '../../physics/tonight/preheatForecast.ts';
 /** ms between two looks; a hidden window is given fewer, which the shell's pushes make up for */
 const every = 500;
 const repeatSound = 3000;
+/** ms for which it stands there what the last entry moved */
+const telling = 5 * 60_000;
+/** ms to the next handwork from which on the screen may rest; the machine stays awake for its alarms */
+const longWait = 30 * 60_000;
 
 let before: ClockLook | undefined;
 let sounded = 0;
@@ -43,12 +50,15 @@ function watchClocks(): void {
     const { alarms } = useTonight.getState();
     useTonight.setState({
       alarms: movedClock(alarms, found.seconds),
-      note: `The clock went back by ${span}. What was noted and what runs went with it.`,
+      ...said([], `The clock went back by ${span}. What was noted and what runs went with it.`),
     });
   } else
-    useTonight.setState({
-      note: `The machine slept for ${span}, or its clock was put forward. What came due meanwhile is shown as missed.`,
-    });
+    useTonight.setState(
+      said(
+        [],
+        `The machine slept for ${span}, or its clock was put forward. What came due meanwhile is shown as missed.`,
+      ),
+    );
 }
 
 function tellShell(alarms: readonly Alarm[], now: number): void {
@@ -69,9 +79,21 @@ function tellShell(alarms: readonly Alarm[], now: number): void {
   });
 }
 
+/** What has to stay on: the screen while somebody may look at it, the machine while an alarm may come. */
+function wakeful(course: Course, now: number): 'screen' | 'machine' {
+  const soon = course.steps.some(
+    ({ status, confirmed, from, lane }) =>
+      status === 'due' ||
+      (status === 'running' && lane !== 'dough') ||
+      (status === 'ahead' && confirmed && from - now < longWait),
+  );
+  return soon ? 'screen' : 'machine';
+}
+
 function ring(course: Course, now: number): void {
   const { rehearsal } = useTonight.getState();
-  const alarms = alarmsOf(course);
+  const { units } = useSettings.getState();
+  const alarms = alarmsOf(course).map((alarm) => ({ ...alarm, body: inUnits(alarm.body, units) }));
   if (!reloaded) {
     reloaded = true;
     useTonight.setState({ alarms: alarmsFrom(course) });
@@ -107,18 +129,21 @@ function followReadings(): void {
     const after = courseNow(now);
     const moved = course && after ? movedBetween(course, after) : [];
     const note = moved.length === 0 ? 'The reading leaves the forecast where it was.' : '';
-    useTonight.setState({ now, moved, note });
+    useTonight.setState({ now, ...said(moved, note) });
   });
 }
 
 function look(): void {
   watchClocks();
-  const running = isRunning();
-  keepScreenOn(running);
   const now = presentMoment();
   const course = courseNow(now);
-  useTonight.setState({ now });
+  const running = isRunning(course);
+  keepAwake(running && course !== undefined ? wakeful(course, now) : 'off');
+  const { saidAt, moved, note } = useTonight.getState();
+  const old = (moved.length > 0 || note !== '') && performance.now() - saidAt > telling;
+  useTonight.setState({ now, ...(old ? said([], '') : {}) });
   if (!running || course === undefined) {
+    if (useTonight.getState().alarms.ringing.length > 0) useTonight.setState({ alarms: noAlarms });
     tellShell([], now);
     return;
   }
@@ -126,11 +151,11 @@ function look(): void {
   ring(course, now);
 }
 
-/** The cook has heard the alarm of a step. */
-export function hear(step: string): void {
+/** The cook has heard the alarms of these steps. */
+export function hear(steps: readonly string[]): void {
   allowSound();
-  useTonight.setState({ alarms: heard(useTonight.getState().alarms, step) });
-  record({ what: 'heard', step });
+  useTonight.setState({ alarms: steps.reduce(heard, useTonight.getState().alarms) });
+  record(...steps.map((step) => ({ what: 'heard', step }) as const));
 }
 
 /** Starts looking at the clock; one for the life of the window, whichever view is open. */

@@ -1,25 +1,21 @@
 /** The words of the view Tonight. */
-import { clockText, spanText } from '../words/clock.ts';
+import { clockNear, localOffset, spanText } from '../words/clock.ts';
+import { readInstant, wallClock, type OffsetAt } from '../../physics/evening/clock.ts';
+import { titleOf } from '../../physics/tonight/titles.ts';
 import type { Course, CourseStep, Moved } from '../../physics/tonight/course.ts';
 
-/** What a step is called when it stands alone in large type. */
-export function titleOf({ id, name, status }: CourseStep): string {
-  const [, kind, pizza] = /^(load|bake|turn|look|pull|top|cut|shape|recover)-(\d+)$/u.exec(id) ?? [];
-  switch (kind) {
-    case 'load':
-      return `Pizza ${pizza!} in`;
-    case 'bake':
-      return status === 'due' ? `Pizza ${pizza!} out` : `Pizza ${pizza!} bakes`;
-    case 'recover':
-      return 'The plate recovers';
-    case 'cut':
-    case 'shape':
-    case 'turn':
-      return `${name.replace(/ \d+$/u, '')} pizza ${pizza!}`;
-    default:
-      if (id === 'preheat') return status === 'running' ? 'The plate heats up' : 'Oven on';
-      return name;
-  }
+/** A moment, ms since 1970, as the clock in the kitchen shows it. */
+export type Clock = (moment: number) => string;
+
+/** The offset that the clock on the wall keeps through the evening. @param named the moment that the plan names */
+export function offsetsOf(named: string): OffsetAt {
+  const read = readInstant(named);
+  if (!read.ok) throw new RangeError(`time: found ${read.problem.found}; allowed ${read.problem.allowed}`);
+  return wallClock(read.instant, localOffset);
+}
+
+export function kitchenClock(offsetAt: OffsetAt, now: number): Clock {
+  return (moment) => clockNear(moment, now, offsetAt);
 }
 
 /** What the large key says for a step. */
@@ -29,26 +25,35 @@ export function doneText({ id }: CourseStep): string {
   return id === 'preheat' ? 'The oven is on' : 'Done';
 }
 
-/** `6:20`, `1:05:09`, with a minus sign for what is past. */
-export function countText(milliseconds: number): string {
+export interface Count {
+  /** `6:20`, `1:05:09` */
+  readonly figure: string;
+  /** what the figure counts, or it could be read as a time of day: `min`, `h`; `min late` for what is past */
+  readonly unit: string;
+}
+
+export function countOf(milliseconds: number): Count {
   const seconds = Math.round(Math.abs(milliseconds) / 1000);
   const [h, m, s] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
   const two = (n: number): string => String(n).padStart(2, '0');
-  return `${milliseconds < 0 && seconds > 0 ? '−' : ''}${h > 0 ? `${String(h)}:${two(m)}` : String(m)}:${two(s)}`;
+  return {
+    figure: `${h > 0 ? `${String(h)}:${two(m)}` : String(m)}:${two(s)}`,
+    unit: `${h > 0 ? 'h' : 'min'}${milliseconds < 0 && seconds > 0 ? ' late' : ''}`,
+  };
 }
 
 /** A duration as a screen reader says it. */
 export function spokenCount(milliseconds: number): string {
   const span = spanText(Math.abs(milliseconds) / 60_000);
-  return milliseconds < 0 ? `${span} over` : `${span} left`;
+  return milliseconds < 0 ? `${span} late` : `${span} left`;
 }
 
 /** What an entry moved: the next that it touches, and the last pizza. */
-export function movedText(moved: readonly Moved[], course: Course, offset: number): string {
+export function movedText(moved: readonly Moved[], course: Course, clock: Clock): string {
   if (moved.length === 0) return '';
   const steps = new Map(course.steps.map((step) => [step.id, step]));
   const pizza = (id: string): boolean => /^(preheat|load|bake)-?\d*$/u.test(id);
-  const told = moved.filter(({ id }) => pizza(id));
+  const told = moved.filter(({ id }) => pizza(id) && steps.has(id));
   const [first] = told.length > 0 ? told : moved;
   const last = told.at(-1);
   const one = ({ id, seconds }: Moved): string => {
@@ -59,7 +64,7 @@ export function movedText(moved: readonly Moved[], course: Course, offset: numbe
         : id.startsWith('bake')
           ? [titleOf({ ...step, status: 'due' }), step.to]
           : [titleOf(step), step.from];
-    return `${name} ${spanText(Math.abs(seconds) / 60)} ${seconds < 0 ? 'sooner' : 'later'}, ${clockText(at, offset)}`;
+    return `${name} ${spanText(Math.abs(seconds) / 60)} ${seconds < 0 ? 'sooner' : 'later'}, ${clock(at)}`;
   };
   return `${[first!, ...(last !== undefined && last.id !== first!.id ? [last] : [])].map(one).join('. ')}.`;
 }

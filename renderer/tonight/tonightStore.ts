@@ -5,11 +5,27 @@
 import { create } from 'zustand';
 import { change, usePlan } from '../state/planStore.ts';
 import { useForecast } from '../state/forecastStore.ts';
-import { localOffset } from '../words/clock.ts';
+import { showView } from '../state/viewStore.ts';
+import { epochOf, epochOfWall, instantText, localOffset, wallFields } from '../words/clock.ts';
 import { alarmsAfterReload, noAlarms, type AlarmState } from '../../physics/tonight/alarms.ts';
-import { courseOf, movedBetween, type Course, type Moved } from '../../physics/tonight/course.ts';
-import { readLog, sinceBegun, writeEntry, type Happened, type LogEntry } from '../../physics/tonight/log.ts';
+import {
+  courseOf,
+  movedBetween,
+  stageOf,
+  type Course,
+  type CourseStep,
+  type Moved,
+} from '../../physics/tonight/course.ts';
+import {
+  readLog,
+  sinceBegun,
+  takenBack,
+  writeEntry,
+  type Happened,
+  type LogEntry,
+} from '../../physics/tonight/log.ts';
 import { rehearsalSpeed, type Rehearsal } from '../../physics/tonight/rehearsal.ts';
+import type { Task } from '../../physics/evening/answer.ts';
 import type { LogEntryFile } from '../../physics/evening/planFile.ts';
 import type { PreheatForecast } from '../../physics/tonight/preheatForecast.ts';
 
@@ -30,6 +46,8 @@ export interface TonightState {
   /** what the last entry moved, or what the clock did */
   readonly moved: readonly Moved[];
   readonly note: string;
+  /** ms of the page's own clock when that was said */
+  readonly saidAt: number;
 }
 
 export const useTonight = create<TonightState>()(() => ({
@@ -39,21 +57,28 @@ export const useTonight = create<TonightState>()(() => ({
   rehearsal: undefined,
   moved: [],
   note: '',
+  saidAt: 0,
 }));
 
-let readFor: readonly LogEntryFile[] | undefined;
+const noEntries: readonly LogEntryFile[] = [];
+let readFor: readonly LogEntryFile[] = noEntries;
 let readEntries: readonly LogEntry[] = [];
 
-/** The whole log of the plan, or the rehearsal's. The same one while it says the same. */
-export function wholeLog(): readonly LogEntry[] {
-  const { rehearsal } = useTonight.getState();
+/** The log of the rehearsal that runs, else the plan's. The same one while it says the same. */
+export function logOf(
+  rehearsal: RunningRehearsal | undefined,
+  log: readonly LogEntryFile[] = noEntries,
+): readonly LogEntry[] {
   if (rehearsal !== undefined) return rehearsal.log;
-  const log = usePlan.getState().file.tonight?.log;
   if (log !== readFor) {
     readFor = log;
-    readEntries = readLog(log ?? []);
+    readEntries = readLog(log);
   }
   return readEntries;
+}
+
+export function wholeLog(): readonly LogEntry[] {
+  return logOf(useTonight.getState().rehearsal, usePlan.getState().file.tonight?.log);
 }
 
 export function presentMoment(): number {
@@ -62,24 +87,28 @@ export function presentMoment(): number {
   return rehearsal.from + rehearsalSpeed * (performance.now() - rehearsal.counted);
 }
 
+/** The course of the evening that was last begun. */
+export function courseFrom(
+  tasks: readonly Task[],
+  log: readonly LogEntry[],
+  now: number,
+  preheat: PreheatForecast | undefined,
+): Course {
+  return courseOf({ tasks, log: sinceBegun(log), now, preheatSeconds: preheat?.ready.value });
+}
+
 /** The evening's course; undefined before there is a plan. */
 export function courseNow(now = presentMoment()): Course | undefined {
   const answer = useForecast.getState().forecast?.answer;
-  if (answer === undefined) return undefined;
-  const { preheat } = useTonight.getState();
-  return courseOf({
-    tasks: answer.tasks,
-    log: sinceBegun(wholeLog()),
-    now,
-    preheatSeconds: preheat?.ready.value,
-  });
+  return answer && courseFrom(answer.tasks, wholeLog(), now, useTonight.getState().preheat);
 }
 
-export function isRunning(): boolean {
-  return sinceBegun(wholeLog()).length > 0;
+export function isRunning(course = courseNow()): boolean {
+  return course !== undefined && stageOf(course, sinceBegun(wholeLog()), presentMoment()) === 'running';
 }
 
-function add(entries: readonly LogEntry[]): void {
+/** @param along fields of the plan that change with it, as one step of the history */
+function add(entries: readonly LogEntry[], along: Readonly<Record<string, unknown>> = {}): void {
   const { rehearsal } = useTonight.getState();
   if (rehearsal !== undefined) {
     useTonight.setState({ rehearsal: { ...rehearsal, log: [...rehearsal.log, ...entries] } });
@@ -87,17 +116,71 @@ function add(entries: readonly LogEntry[]): void {
   }
   const log = usePlan.getState().file.tonight?.log ?? [];
   const offset = localOffset(Date.now());
-  change({ 'tonight.log': [...log, ...entries.map((entry) => writeEntry(entry, offset))] });
+  change({ ...along, 'tonight.log': [...log, ...entries.map((entry) => writeEntry(entry, offset))] });
+}
+
+/** Runs a change of the log and says what it moved. */
+function telling(changeLog: (now: number) => void, note = ''): void {
+  const now = presentMoment();
+  const before = courseNow(now);
+  changeLog(now);
+  const after = courseNow(now);
+  useTonight.setState({ now, ...said(before && after ? movedBetween(before, after) : [], note) });
+}
+
+/** What is told of the last entry, until it is old. */
+export function said(moved: readonly Moved[], note: string): Pick<TonightState, 'moved' | 'note' | 'saidAt'> {
+  return { moved, note, saidAt: performance.now() };
 }
 
 /** Notes what happened at this moment, and what it moves. */
 export function record(...happened: readonly Happened[]): void {
-  const now = presentMoment();
-  const before = courseNow(now);
-  add(happened.map((one) => ({ at: now, ...one })));
-  const after = courseNow(now);
-  const moved = before && after ? movedBetween(before, after) : [];
-  useTonight.setState({ now, moved, note: '' });
+  telling((now) => {
+    add(happened.map((one) => ({ at: now, ...one })));
+  });
+}
+
+/** Takes back the last thing that was said, even after a restart. */
+export function takeBack(): void {
+  telling(() => {
+    const gone = takenBack(wholeLog());
+    const stays = <Entry>(log: readonly Entry[]): readonly Entry[] => log.filter((_, i) => !gone.has(i));
+    const { rehearsal } = useTonight.getState();
+    if (rehearsal === undefined)
+      change({ 'tonight.log': stays(usePlan.getState().file.tonight?.log ?? noEntries) });
+    else useTonight.setState({ rehearsal: { ...rehearsal, log: stays(rehearsal.log) } });
+  }, 'Taken back.');
+}
+
+/** A step, or with its load a whole pizza, is left out. */
+export function leaveOut({ id }: CourseStep): void {
+  const [, pizza] = /^load-(\d+)$/u.exec(id) ?? [];
+  const steps = pizza === undefined ? [id] : [id, `bake-${pizza}`, `cut-${pizza}`];
+  record(...steps.map((step) => ({ what: 'skipped', step }) as const));
+}
+
+/** Nothing more tonight: what is still open is left out. */
+export function endEvening(): void {
+  const open = courseNow()?.steps.filter(({ status }) => status !== 'done' && status !== 'skipped') ?? [];
+  record(...open.map(({ id }) => ({ what: 'skipped', step: id }) as const));
+}
+
+/** The same evening a week on, or as many as it takes for it to lie ahead; the view Plan shows it. */
+export function planNext(): void {
+  const answer = useForecast.getState().forecast?.answer;
+  if (answer === undefined) return;
+  const { kind, at } = answer.anchor;
+  const then = epochOf(at);
+  const { day, time } = wallFields(then, localOffset(then));
+  const now = Date.now();
+  let next = then;
+  for (let weeks = 1; next <= now; weeks += 1) {
+    const moved = new Date(Date.parse(day) + weeks * 7 * 86_400_000).toISOString().slice(0, 10);
+    const noon = Date.parse(`${moved}T12:00:00Z`);
+    next = epochOfWall(moved, time, localOffset(noon)) ?? noon;
+  }
+  change({ anchor: { kind, time: instantText(next, localOffset(next)) } });
+  showView('plan');
 }
 
 /**
@@ -105,20 +188,27 @@ export function record(...happened: readonly Happened[]): void {
  * with the plan.
  */
 export function begin(): void {
-  useTonight.setState({ alarms: noAlarms, preheat: undefined, moved: [], note: '' });
+  useTonight.setState({ alarms: noAlarms, preheat: undefined, ...said([], '') });
   const now = presentMoment();
-  const tasks = useForecast.getState().forecast?.answer.tasks ?? [];
+  const answer = useForecast.getState().forecast?.answer;
+  if (answer === undefined) return;
+  const { tasks, anchor } = answer;
+  // A plan that names no hour takes the next one that comes round: from now on it is this one.
+  const named = usePlan.getState().file.anchor?.time !== undefined;
   const over = courseOf({ tasks, log: [], now }).steps.filter(
     ({ confirmed, planned }) => confirmed && planned.to <= now,
   );
-  add([
-    { at: now, what: 'begun' },
-    ...over.map(({ id, planned }): LogEntry => ({
-      at: id === 'preheat' ? planned.from : planned.to,
-      what: 'done',
-      step: id,
-    })),
-  ]);
+  add(
+    [
+      { at: now, what: 'begun' },
+      ...over.map(({ id, planned }): LogEntry => ({
+        at: id === 'preheat' ? planned.from : planned.to,
+        what: 'done',
+        step: id,
+      })),
+    ],
+    named ? {} : { anchor: { kind: anchor.kind, time: anchor.at } },
+  );
   useTonight.setState({ now });
 }
 

@@ -75,6 +75,21 @@ export function dayText(epoch: number, offset: number): string {
   return dayFormat.format(shifted(epoch, offset));
 }
 
+const weekdayFormat = new Intl.DateTimeFormat(undefined, { timeZone: 'UTC', weekday: 'short' });
+
+/**
+ * `17:42` on the day of `now`, `Sun 17:42` on any other: for what may lie on the other side of midnight.
+ *
+ * @param offsetAt minutes east of UTC that the clock on the wall keeps at a moment
+ */
+export function clockNear(epoch: number, now: number, offsetAt: (epoch: number) => number): string {
+  const dayOf = (at: number): number => Math.floor((at + offsetAt(at) * minute) / 86_400_000);
+  const text = clockText(epoch, offsetAt(epoch));
+  return dayOf(epoch) === dayOf(now)
+    ? text
+    : `${weekdayFormat.format(shifted(epoch, offsetAt(epoch)))} ${text}`;
+}
+
 /** `2026-01-31` and `19:30`, for the fields of day and time. */
 export function wallFields(epoch: number, offset: number): { day: string; time: string } {
   const wall = shifted(epoch, offset).toISOString();

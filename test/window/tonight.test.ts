@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser } from '../support/browser.ts';
-import { minutesOf, openWindow, settled, type OpenedWindow } from '../support/window.ts';
+import { minutesOf, openWindow, settled, writtenPlan, type OpenedWindow } from '../support/window.ts';
 import { violations } from '../support/windowAccess.ts';
 
 let browser: Browser;
@@ -55,14 +55,18 @@ async function midBake(page: Page): Promise<void> {
   await page.keyboard.press('d');
   await skip(page, 40 * minute);
   await doUntil(page, /Pizza 1 bakes|Turn pizza 1|Shape pizza 2/u);
-  for (const button of await page.getByRole('button', { name: 'Heard' }).all()) await button.click();
+  const heard = page.locator('.ringing-one button');
+  while ((await heard.count()) > 0) await heard.first().click();
   await pass(page, 1000);
 }
 
 describe('an evening that runs', () => {
   it('rings at its instant until it is heard, once; one more minute moves what follows', async () => {
     const { page, errors, close } = await openAt('2026-01-31T18:30:00+01:00');
-    expect(await title(page)).toMatch(/^Mix at/u);
+    expect(await title(page)).toMatch(/^Oven on at/u);
+    // What has gone by is said, and what still comes is listed.
+    expect(await page.locator('.tonight-how').innerText()).toMatch(/^The plan began 5 h 4 min ago/u);
+    expect(await page.locator('.small-table').innerText()).not.toContain('Mix');
     await page.getByRole('button', { name: 'Begin the evening' }).click();
     await pass(page, 1000);
     // Mixed and balled as planned: nothing of that rings.
@@ -71,7 +75,7 @@ describe('an evening that runs', () => {
     await skip(page, 18 * minute);
     expect(await alarms(page)).toContain('Oven on');
     await pass(page, 20_000);
-    await page.getByRole('button', { name: 'Heard' }).first().click();
+    await page.locator('.ringing-one button').first().click();
     await skip(page, 2 * minute);
     expect(await alarms(page)).not.toContain('Oven on');
     await page.keyboard.press('g');
@@ -97,7 +101,7 @@ describe('an evening that runs', () => {
       /Pizza 1 out missed at \d\d:\d\d, 2 h \d+ min ago|Pizza 1 out missed/u,
     );
     const ringing = await page.locator('.ringing-one').count();
-    await page.getByRole('button', { name: 'Heard' }).first().click();
+    await page.locator('.ringing-one button').first().click();
     await pass(page, 10_000);
     expect(await page.locator('.ringing-one').count()).toBe(ringing - 1);
     await close();
@@ -109,7 +113,7 @@ describe('an evening that runs', () => {
     const left = (): Promise<string> =>
       page.locator('[data-step="bake-1"] .timer-count, .tonight-count').last().innerText();
     const seconds = async (): Promise<number> => {
-      const [m, s] = (await left()).split(':').map(Number);
+      const [m, s] = (await left()).replace(/ min$/u, '').split(':').map(Number);
       return 60 * m! + s!;
     };
     const before = await seconds();
@@ -135,6 +139,61 @@ describe('an evening that runs', () => {
     await page.getByRole('tab', { name: 'Tonight' }).click();
     await pass(page, 2000);
     expect(await title(page)).toBe(before);
+    await close();
+  });
+});
+
+describe('an evening and its end', () => {
+  it('confirms once however the hand slips, takes back, leaves out, ends, and is put on another day', async () => {
+    const { page, errors, close } = await openAt('2026-01-31T18:50:00+01:00');
+    await page.getByRole('button', { name: 'Begin the evening' }).click();
+    await pass(page, 1000);
+    await page.getByRole('button', { name: 'The oven is on' }).dblclick();
+    await pass(page, 1000);
+    expect(await title(page)).toBe('The plate heats up');
+    await page.getByRole('button', { name: 'Take back' }).click();
+    await pass(page, 1000);
+    expect(await title(page)).toBe('Oven on');
+    await page.keyboard.press('d');
+    await skip(page, 40 * minute);
+    await doUntil(page, /Pizza 1 in/u);
+    await page.getByRole('button', { name: 'Leave pizza 1 out' }).click();
+    await pass(page, 1000);
+    expect(await page.locator('.tonight').innerText()).not.toMatch(/[Pp]izza 1/u);
+    await page.getByRole('button', { name: 'End the evening' }).click();
+    await pass(page, 1000);
+    expect(await title(page)).toBe('The evening is over');
+    expect(await alarms(page)).toBe('');
+    await page.getByRole('button', { name: 'Take back' }).click();
+    await pass(page, 1000);
+    expect(await title(page)).not.toBe('The evening is over');
+    await page.getByRole('button', { name: 'End the evening' }).click();
+    await pass(page, 1000);
+    await page.getByRole('button', { name: 'Plan the next one' }).click();
+    await settled(page);
+    expect(await page.getByRole('tab', { name: 'Plan' }).getAttribute('aria-selected')).toBe('true');
+    await page.keyboard.press('Control+5');
+    await pass(page, 1000);
+    expect(await title(page)).toBe('Mix at Sat 13:25');
+    expect(await page.locator('.tonight-how').innerText()).toContain('7 Feb');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('of a plan that names no hour stays the evening that was begun, after its supper too', async () => {
+    const { page, close } = await openWindow(browser, {
+      at: '2026-01-31T19:10:00+01:00',
+      file: writtenPlan({ title: 'At no hour' }),
+    });
+    await page.keyboard.press('Control+5');
+    await page.getByRole('button', { name: 'Begin the evening' }).click();
+    await pass(page, 1000);
+    await skip(page, 30 * minute);
+    await page.getByRole('button', { name: 'Guests 10 min late' }).click();
+    await settled(page);
+    await pass(page, 1000);
+    // Another evening would stand there with its day.
+    expect(await page.locator('.small-table').innerText()).not.toContain('Sun');
     await close();
   });
 });

@@ -127,10 +127,11 @@ describe('alarms', () => {
       alarmsOf(courseOf({ tasks, log, now: start + now * minute })).map(
         ({ title, at: when }) => `${title} ${(when - start) / minute}`,
       );
-    expect(titles([], 0)).toEqual(['Oven on 20', 'load-1 60', 'Pizza 1 out 67']);
-    expect(titles([{ at: start + 25 * minute, what: 'done', step: 'preheat' }], 30)).toEqual([
-      'Plate ready 65',
-      'load-1 65',
+    expect(titles([], 0)).toEqual(['Oven on 20', 'Pizza 1 in 60', 'Pizza 1 out 67']);
+    const on = { at: start + 25 * minute, what: 'done', step: 'preheat' } as const;
+    expect(titles([on], 30)).toEqual(['Plate ready 65', 'Pizza 1 in 65', 'Pizza 1 out 72']);
+    // With the first pizza in, nobody has to be told that the plate is ready.
+    expect(titles([on, { at: start + 66 * minute, what: 'done', step: 'load-1' }], 67)).toEqual([
       'Pizza 1 out 72',
     ]);
   });

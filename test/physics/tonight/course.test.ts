@@ -3,8 +3,14 @@ import type { Task } from '../../../physics/evening/answer.ts';
 import { saturday } from '../../../physics/evening/demos.ts';
 import { planFromFile } from '../../../physics/evening/planEvening.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
-import { courseOf, movedBetween, type Course } from '../../../physics/tonight/course.ts';
-import { readLog, writeEntry, type Happened, type LogEntry } from '../../../physics/tonight/log.ts';
+import { courseOf, movedBetween, stageOf, type Course } from '../../../physics/tonight/course.ts';
+import {
+  readLog,
+  takenBack,
+  writeEntry,
+  type Happened,
+  type LogEntry,
+} from '../../../physics/tonight/log.ts';
 
 let tasks: readonly Task[];
 
@@ -82,6 +88,26 @@ describe('what happens otherwise', () => {
     const log = [...onTime(on - 1), done('preheat', on)];
     const after = course(log, on + minute, usual + 480);
     expect(step(after, 'load-1').from - taskAt('load-1').from).toBe(480_000);
+  });
+
+  it('a base is shaped just before its load, however late the plate is', () => {
+    const on = taskAt('preheat').from;
+    const late = course([...onTime(on - 1), done('preheat', on + 10 * minute)], on + 10 * minute);
+    for (const n of [1, 2, 4])
+      expect([n, step(late, `load-${n}`).from - step(late, `shape-${n}`).from]).toEqual([
+        n,
+        taskAt(`load-${n}`).from - taskAt(`shape-${n}`).from,
+      ]);
+    expect(step(late, 'hands-prepare').from).toBe(taskAt('hands-prepare').from);
+  });
+
+  it('a pizza that came out before it was turned is not turned any more', () => {
+    const at = taskAt('turn-1').from - minute;
+    const out = course([...onTime(at), done('bake-1', at)], at + 10 * minute);
+    expect(step(out, 'turn-1')).toMatchObject({ status: 'skipped', to: at });
+    expect(out.now!.id).not.toBe('turn-1');
+    const before = course([...onTime(at), done('turn-1', at), done('bake-1', at + minute)], at + 2 * minute);
+    expect(step(before, 'turn-1').status).toBe('done');
   });
 
   it('one more minute in the oven moves what follows, and a pizza taken out early lets the next in sooner', () => {
@@ -197,6 +223,50 @@ describe('the clock on the wall', () => {
       now: from + 21 * minute,
     });
     expect(step(late, 'rise').to - (from + 20 * minute)).toBe(600 * minute);
+  });
+});
+
+describe('taking back', () => {
+  const what = (log: readonly LogEntry[]): readonly string[] => {
+    const gone = takenBack(log);
+    return log.filter((_, index) => !gone.has(index)).map((one) => one.what);
+  };
+
+  it('drops the last thing that was said, not what was heard or the clock did after it', () => {
+    const log = [
+      entry(0, { what: 'begun' }),
+      done('hands-mix', -minute),
+      entry(minute, { what: 'longer', step: 'rest', seconds: 60 }),
+      entry(minute, { what: 'heard', step: 'preheat' }),
+      entry(minute, { what: 'clockMoved', seconds: -60 }),
+    ];
+    expect(what(log)).toEqual(['begun', 'done', 'heard', 'clockMoved']);
+  });
+
+  it('drops all of what was left out with one key', () => {
+    const left = ['load-4', 'bake-4', 'cut-4'].map((id) => entry(minute, { what: 'skipped', step: id }));
+    const turn = entry(0, { what: 'skipped', step: 'turn-3' });
+    expect(what([entry(-minute, { what: 'begun' }), turn, ...left])).toEqual(['begun', 'skipped']);
+  });
+
+  it('drops the beginning with all that was taken to have gone as planned, and no evening before it', () => {
+    const words = entry(0, { what: 'words', pizza: 1, words: 'crisp', lightness: undefined });
+    const begun = [entry(5, { what: 'begun' }), done('hands-mix', 1), done('hands-ball', 5)];
+    expect(what([entry(0, { what: 'begun' }), words, ...begun])).toEqual(['begun', 'words']);
+    expect(what([words])).toEqual(['words']);
+  });
+});
+
+describe('where an evening stands', () => {
+  const stage = (log: readonly LogEntry[], now: number) => stageOf(course(log, now), log, now);
+  it('before it is begun, while something is left of it, and over', () => {
+    const end = taskAt('cut-4').to;
+    expect(stage([], end)).toBe('before');
+    expect(stage(onTime(end - 2 * minute), end + minute)).toBe('running');
+    expect(stage(onTime(end), end + minute)).toBe('over');
+  });
+  it('over, and its plan put on a day to come: before that one', () => {
+    expect(stage(onTime(taskAt('cut-4').to), taskAt('load-1').from - 7 * 24 * 60 * minute)).toBe('before');
   });
 });
 
