@@ -120,7 +120,10 @@ export function courseOf({ tasks, log, now, preheatSeconds }: CourseInput): Cour
 }
 
 /** ms when a pizza came out, or was left out, before this was done to it; nothing of it is left to do then. */
-function tooLate(id: string, last: (what: 'done', step: string) => LogEntry | undefined): number | undefined {
+function tooLate(
+  id: string,
+  last: (what: 'done' | 'skipped', step: string) => LogEntry | undefined,
+): number | undefined {
   const [, pizza] = /^(?:turn|look|pull|top)-(\d+)$/u.exec(id) ?? [];
   if (pizza === undefined) return undefined;
   return (last('done', `bake-${pizza}`) ?? last('skipped', `bake-${pizza}`))?.at;
@@ -277,9 +280,11 @@ export type Stage = 'before' | 'running' | 'over';
  *
  * @param log since it was begun; empty: it was not
  */
-export function stageOf({ now, next, steps }: Course, log: readonly LogEntry[], moment: number): Stage {
+export function stageOf({ steps }: Course, log: readonly LogEntry[], moment: number): Stage {
   if (log.length === 0) return 'before';
-  if (now !== undefined || next !== undefined) return 'running';
+  // What passes by itself keeps no evening open.
+  if (steps.some(({ confirmed, status }) => confirmed && status !== 'done' && status !== 'skipped'))
+    return 'running';
   const load = steps.find(({ id }) => id === 'load-1');
   return load !== undefined && load.planned.from > moment ? 'before' : 'over';
 }

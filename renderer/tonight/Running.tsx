@@ -155,25 +155,27 @@ export function Running({ course, over, planned, now, clock, said }: RunningProp
           {over ? (
             <Over rehearsed={rehearsal !== undefined} />
           ) : (
-            <NowPanel
-              course={course}
-              now={now}
-              clock={clock}
-              units={units}
-              letters={letters}
-              onDone={done}
-              onLonger={longer}
-              onSkip={leaveOut}
-            />
+            <>
+              <NowPanel
+                course={course}
+                now={now}
+                clock={clock}
+                units={units}
+                letters={letters}
+                onDone={done}
+                onLonger={longer}
+                onSkip={leaveOut}
+              />
+              <Timers
+                steps={course.steps}
+                large={course.now?.id}
+                now={now}
+                clock={clock}
+                onLonger={longer}
+                onDone={done}
+              />
+            </>
           )}
-          <Timers
-            steps={course.steps}
-            large={course.now?.id}
-            now={now}
-            clock={clock}
-            onLonger={longer}
-            onDone={done}
-          />
         </div>
         <div className="tonight-column">
           {!over && (
@@ -228,7 +230,7 @@ export function Running({ course, over, planned, now, clock, said }: RunningProp
               )}
             </div>
           </section>
-          <Rest steps={course.steps} clock={clock} />
+          {!over && <Rest steps={course.steps} clock={clock} />}
         </div>
       </div>
       <Milestones course={course} now={now} />

@@ -266,7 +266,15 @@ describe('where an evening stands', () => {
     expect(stage(onTime(end), end + minute)).toBe('over');
   });
   it('over, and its plan put on a day to come: before that one', () => {
-    expect(stage(onTime(taskAt('cut-4').to), taskAt('load-1').from - 7 * 24 * 60 * minute)).toBe('before');
+    const end = taskAt('cut-4').to;
+    const aWeekOn = (text: string): string => new Date(Date.parse(text) + 7 * 24 * 60 * minute).toISOString();
+    const log = onTime(end);
+    const next = courseOf({
+      tasks: tasks.map((task) => ({ ...task, from: aWeekOn(task.from), to: aWeekOn(task.to) })),
+      log,
+      now: end + minute,
+    });
+    expect(stageOf(next, log, end + minute)).toBe('before');
   });
 });
 
