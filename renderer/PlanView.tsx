@@ -85,7 +85,7 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
           />
         </div>
         <div className={dim}>
-          <Notes forecast={forecast} units={units} />
+          <Notes forecast={forecast} units={units} theme={theme} />
         </div>
       </div>
     </>

@@ -1,6 +1,7 @@
 /** The three answers, and where each comes from. */
 import { memo } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
+import { WordsTable } from '../charts/WordsTable.tsx';
 import { pointAt } from '../state/momentStore.ts';
 import { unbroken } from '../words/unbroken.ts';
 import type { AnswerWords } from '../words/answers.ts';
@@ -41,30 +42,7 @@ function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly st
                     </div>
                   ))}
                 </dl>
-                {table !== undefined && (
-                  <table className="sheet-table">
-                    <caption>{table.caption}</caption>
-                    <thead>
-                      <tr>
-                        {table.head.map((name) => (
-                          <th key={name} scope="col">
-                            {name}
-                          </th>
-                        ))}
-                      </tr>
-                    </thead>
-                    <tbody>
-                      {table.rows.map(([first, ...cells]) => (
-                        <tr key={first}>
-                          <th scope="row">{first}</th>
-                          {cells.map((cell, i) => (
-                            <td key={table.head[i + 1]}>{cell}</td>
-                          ))}
-                        </tr>
-                      ))}
-                    </tbody>
-                  </table>
-                )}
+                {table !== undefined && <WordsTable table={table} className="sheet-table" />}
                 {assumed.length > 0 && (
                   <p className="small muted">
                     Rests on {assumed.length} {assumed.length === 1 ? 'assumption' : 'assumptions'}, listed

@@ -7,6 +7,7 @@ import { drawLines } from './lineFigure.ts';
 import { paperLinePalette } from './linePalette.ts';
 import { downloadText, downloadUrl, fileName } from '../state/downloads.ts';
 import { toggleTable, useMoment } from '../state/momentStore.ts';
+import { unbroken } from '../words/unbroken.ts';
 import type { Theme } from '../state/settingsStore.ts';
 
 interface ChartPanelProps {
@@ -80,7 +81,7 @@ export function ChartPanel({ title, summary, asked, theme, table, csv, saveAs, c
           <LineChart asked={asked} theme={theme} />
         </figure>
       )}
-      <p className="small muted">{summary}</p>
+      <p className="small muted">{unbroken(summary)}</p>
     </section>
   );
 }

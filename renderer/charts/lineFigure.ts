@@ -26,9 +26,15 @@ export interface Level {
   readonly y: number;
   readonly label: string;
 }
+/** A value on the level axis that stands out, with what it is. */
+export interface Upright {
+  readonly x: number;
+  readonly label: string;
+}
 export interface LineAsked {
   readonly lines: readonly Line[];
   readonly levels?: readonly Level[];
+  readonly uprights?: readonly Upright[];
   /** points are marked as well, for curves of few */
   readonly dots?: boolean;
   /** the upright axis begins at 0, so that small differences look small */
@@ -83,7 +89,7 @@ function extentOf(values: readonly number[], around: number): Extent {
 }
 
 export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[]; layout: Partial<Layout> } {
-  const { lines, levels = [], size, xTitle, yTitle } = asked;
+  const { lines, levels = [], uprights = [], size, xTitle, yTitle } = asked;
   const font = `${String(fontSize)}px ${palette.font}`;
   const width = (text: string): number => textWidth(text, font);
   const most = Math.max(80, size.width * 0.34);
@@ -163,6 +169,23 @@ export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[
       line: { color: palette.muted, width: 1, dash: 'dot' },
     });
     text(4 / plotWidth, toY(y), label, { yanchor: 'bottom', font: { color: palette.muted, size: fontSize } });
+  }
+  for (const { x, label } of uprights) {
+    shapes.push({
+      ...paper,
+      type: 'line',
+      x0: toX(x),
+      x1: toX(x),
+      y0: 0,
+      y1: 1,
+      line: { color: palette.muted, width: 1, dash: 'dot' },
+    });
+    // On the side of the line that has more room, at the foot of the plot.
+    text(toX(x), 8 / plotHeight, label, {
+      xanchor: toX(x) < 0.6 ? 'left' : 'right',
+      xshift: toX(x) < 0.6 ? 5 : -5,
+      font: { color: palette.muted, size: fontSize },
+    });
   }
   text(0, 1 + 16 / plotHeight, yTitle, {
     xanchor: 'left',

@@ -1,7 +1,8 @@
 /** How each plate warms up and how each first pizza bakes, one over the other. */
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { ChartPanel } from '../charts/ChartPanel.tsx';
 import { curveTable, CurvesTable } from '../charts/CurvesTable.tsx';
+import { useLook } from '../state/lookStore.ts';
 import { degreesOfK, degreeUnit, temperatureK } from '../words/figures.ts';
 import { spanText } from '../words/clock.ts';
 import { csvText } from '../../physics/handout/csv.ts';
@@ -45,7 +46,7 @@ function csvFrom(lines: readonly Line[], column: string, toSi: (value: number) =
 }
 
 export function PreheatCurves({ evenings, units, theme }: CurvesProps) {
-  const [what, setWhat] = useState<'plateTop' | 'air'>('plateTop');
+  const [what, setWhat] = useLook<'plateTop' | 'air'>('what warms up', 'plateTop');
   const asked = useMemo((): ChartAsked => {
     const ready = evenings.map(({ study }) => study.compared.preheat.minutes);
     const end = 1.15 * Math.max(...ready, 10);
@@ -120,7 +121,7 @@ const bakeCurves = {
 type BakeCurve = keyof typeof bakeCurves;
 
 export function BakeCurves({ evenings, units, theme }: CurvesProps) {
-  const [what, setWhat] = useState<BakeCurve>('baseLightness');
+  const [what, setWhat] = useLook<BakeCurve>('what of the bake', 'baseLightness');
   const { title, column, heat } = bakeCurves[what];
   const asked = useMemo((): ChartAsked => {
     return {

@@ -1,7 +1,7 @@
 /** A group of fields that folds; folded, its heading says it all in one line. */
 import { useId, type ReactNode } from 'react';
 import { FoldKey } from './FoldKey.tsx';
-import { useFold } from '../state/foldStore.ts';
+import { useFold } from '../state/lookStore.ts';
 
 interface GroupProps {
   readonly name: string;

@@ -1,7 +1,7 @@
 /** Fields of a group that few change, behind a fold of their own. */
 import { useId, type ReactNode } from 'react';
 import { FoldKey } from './FoldKey.tsx';
-import { useFold } from '../state/foldStore.ts';
+import { useFold } from '../state/lookStore.ts';
 
 interface MoreFieldsProps {
   readonly name: string;

@@ -5,19 +5,22 @@
 import { memo, useId } from 'react';
 import { GoalAdvice } from './GoalAdvice.tsx';
 import { TryKey } from './TryKey.tsx';
+import { WaitOrBake } from './WaitOrBake.tsx';
 import { FoldKey } from '../inputs/FoldKey.tsx';
-import { useFold } from '../state/foldStore.ts';
+import { useFold } from '../state/lookStore.ts';
 import { apartText, paceLines, remedyWords } from '../words/advice.ts';
 import { lateStartLines } from '../words/answers.ts';
 import { assumptionTexts } from '../words/assumed.ts';
 import { unbroken } from '../words/unbroken.ts';
 import type { Forecast } from '../state/forecastStore.ts';
+import type { Theme } from '../state/settingsStore.ts';
 import type { PlanAnswer } from '../../physics/evening/answer.ts';
 import { inUnits, type UnitSystem } from '../../physics/quantities/index.ts';
 
 interface NotesProps {
   readonly forecast: Forecast;
   readonly units: UnitSystem;
+  readonly theme: Theme;
 }
 
 function Lines({ lines, className }: { readonly lines: readonly string[]; readonly className?: string }) {
@@ -30,12 +33,12 @@ function Lines({ lines, className }: { readonly lines: readonly string[]; readon
   );
 }
 
-function Bake({ forecast, units }: NotesProps) {
+function Bake({ forecast, units }: Omit<NotesProps, 'theme'>) {
   const { bakeAdvice } = forecast.answer;
   if (bakeAdvice === undefined) return null;
   const remedies = remedyWords(forecast.answer, units);
   return (
-    <section>
+    <section className="base-and-top">
       <h2>Base and top</h2>
       <p>{unbroken(apartText(bakeAdvice))}</p>
       <ul>
@@ -95,7 +98,7 @@ function Assumed({ texts }: { readonly texts: readonly string[] }) {
 }
 
 /** Not drawn again while the pointer moves. */
-export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
+export const Notes = memo(function Notes({ forecast, units, theme }: NotesProps) {
   const { answer } = forecast;
   const late = lateStartLines(answer, units);
   return (
@@ -109,6 +112,7 @@ export const Notes = memo(function Notes({ forecast, units }: NotesProps) {
         {late.length === 0 ? <p>Nothing was computed for a later start.</p> : <Lines lines={late} />}
       </section>
       <Bake forecast={forecast} units={units} />
+      <WaitOrBake curves={answer.bakeAdvice?.waitOrBake ?? []} units={units} theme={theme} />
       <section className="across">
         <h2>If guests are {answer.guestsLate.minutes} min late</h2>
         <Lines lines={answer.guestsLate.hold.map((line) => inUnits(line, units))} className="two-columns" />

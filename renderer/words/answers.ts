@@ -137,6 +137,11 @@ function bakeBecause(bake: BakeAnswer, units: UnitSystem): string {
   return `base ${shadeWord(bake.baseLightness)}, ${finish}, ${grams(bake.waterLeftOnTopG, units)} water left`;
 }
 
+function waitsOf({ bakeAdvice }: PlanAnswer, units: UnitSystem): WordTable | undefined {
+  const curve = bakeAdvice?.waitOrBake[0];
+  return curve === undefined ? undefined : waitTable(curve, units);
+}
+
 function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
   const [first, second] = answer.bakes;
   if (first === undefined) throw new RangeError('bakes: found none; allowed one for each pizza');
@@ -172,7 +177,7 @@ function bake({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
       ...widthFigure(answer.range?.bakeFrom),
       ...others,
     ],
-    table: waitTable(answer, units),
+    table: waitsOf(answer, units),
     moment: epochOf(first.outAt) - minute / 2,
   };
 }

@@ -301,10 +301,10 @@ function Gallery({ shown }: { readonly shown: Theme }) {
       </Component>
       <Component name="Notes">
         <State name="typical">
-          <Notes forecast={plain} units="metric" />
+          <Notes forecast={plain} units="metric" theme={shown} />
         </State>
         <State name="extreme values, °F">
-          <Notes forecast={extreme} units="us" />
+          <Notes forecast={extreme} units="us" theme={shown} />
         </State>
       </Component>
     </>

@@ -62,6 +62,30 @@ describe('lines that end at one height', () => {
   });
 });
 
+describe('a value of the level axis that stands out', () => {
+  it('has a line through the plot and its name on the side that has more room', () => {
+    const marked = (x: number) =>
+      drawLines(
+        {
+          lines: [line(0, 'bake', [1, 2, 3])],
+          uprights: [{ x, label: 'here' }],
+          xTitle: '',
+          yTitle: '',
+          size,
+        },
+        palette,
+      ).layout;
+    const name = (x: number) => marked(x).annotations!.find(({ text }) => text === 'here')!;
+    expect([name(0.5).xanchor, name(1.8).xanchor]).toEqual(['left', 'right']);
+    expect([name(0.5).x, name(1.8).x]).toEqual([
+      expect.closeTo(0.25, 6) as number,
+      expect.closeTo(0.9, 6) as number,
+    ]);
+    const through = { x0: name(0.5).x, x1: name(0.5).x, y0: 0, y1: 1 };
+    expect(marked(0.5).shapes).toContainEqual(expect.objectContaining(through));
+  });
+});
+
 describe('the table behind a chart', () => {
   it('reads between points and says nothing outside of them', () => {
     const one = { x: [0, 2, 4], y: [20, 40, 100] };
