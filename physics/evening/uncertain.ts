@@ -3,8 +3,9 @@ import type { Range } from './answer.ts';
 
 /**
  * One standard deviation of each input: a share of the value, or kelvin and an absolute number where said. Our
- * estimates, from the spread of published values named with the parameters; the dial after two consumer laboratories
- * (17 % of ovens more than 20 K too hot would be 21 K; a cook who plans with an oven thermometer knows better, so 8 K).
+ * estimates, from the spread of published values named with the parameters; the dial after a consumer
+ * laboratory and a test kitchen (17 % of ovens more than 20 K too hot would be 21 K, many off by up to 28 K would be 14;
+ * a cook who plans with an oven thermometer knows better, so 8 K).
  */
 export const usualSpread = {
   topShare: 0.3,

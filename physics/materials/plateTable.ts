@@ -63,8 +63,10 @@ function lines(what: string, ...points: readonly (readonly [celsius: number, val
   return throughPoints(`${what} temperature`, coldestPlate, hottestPlate, points);
 }
 
-const clause = (where: string, spread: number) =>
+const read = (where: string, spread: number) =>
   ({ source: where, spread, standing: 'read in the source' }) as const;
+const quoted = (where: string, spread: number) =>
+  ({ source: where, spread, standing: 'second hand' }) as const;
 const memory = (where: string, spread: number) =>
   ({ source: where, spread, standing: 'from memory' }) as const;
 
@@ -73,17 +75,17 @@ const rows = {
     name: 'Carbon steel',
     metallic: true,
     usualSurface: 'seasoned',
-    density: { value: 7850, ...clause('EN 1993-1-2:2005', 0.01) },
+    density: { value: 7850, ...quoted('EN 1993-1-2:2005, as quoted in a program', 0.01) },
     heat: carbonSteelHeat,
     conductivity: carbonSteelConductivity,
-    heatFrom: clause('EN 1993-1-2:2005, 3.4.1.2, as quoted in programs', 0.03),
-    conductivityFrom: clause('EN 1993-1-2:2005, 3.4.1.3, as quoted in programs', 0.1),
+    heatFrom: quoted('EN 1993-1-2:2005, 3.4.1.2, as quoted in programs', 0.03),
+    conductivityFrom: quoted('EN 1993-1-2:2005, 3.4.1.3, as quoted in programs', 0.1),
     emissivity: {
       seasoned: blackFilm,
       bare: {
         value: 0.25,
         spread: 0.4,
-        source: `steel polished 0.14 to 0.38, cold rolled bright 0.20 to 0.24, ${camera}`,
+        source: `steel cold rolled bright 0.20 to 0.24 (20 to 70 degC), polished 0.07 (100 degC) to 0.38 (1000 degC), ${camera}`,
         standing: 'derived',
       },
       rolled: {
@@ -105,11 +107,14 @@ const rows = {
     name: 'Stainless steel',
     metallic: true,
     usualSurface: 'bare',
-    density: { value: 7900, ...clause('EN 12524:2000, stainless steel', 0.01) },
+    density: {
+      value: 7900,
+      ...quoted('EN 12524:2000, stainless steel, as a heat-transfer library has it', 0.01),
+    },
     heat: stainlessHeat,
     conductivity: stainlessConductivity,
-    heatFrom: clause('EN 1993-1-2:2005, Annex C, as quoted in programs', 0.05),
-    conductivityFrom: clause('EN 1993-1-2:2005, Annex C, as quoted in programs', 0.1),
+    heatFrom: quoted('EN 1993-1-2:2005, Annex C, as quoted in programs', 0.05),
+    conductivityFrom: quoted('EN 1993-1-2:2005, Annex C, as quoted in programs', 0.1),
     emissivity: {
       seasoned: blackFilm,
       bare: {
@@ -167,8 +172,9 @@ const rows = {
       bare: {
         value: 0.15,
         spread: 0.3,
-        source: 'oxidised at 600 degC, 0.11 to 0.19 between 200 and 600 degC, engineering data page',
-        standing: 'read in the source',
+        source:
+          'middle of oxidised at 600 degC, 0.11 to 0.19 between 200 and 600 degC, engineering data page',
+        standing: 'derived',
       },
       rolled: {
         value: 0.09,
@@ -183,7 +189,7 @@ const rows = {
     name: 'Cordierite',
     metallic: false,
     usualSurface: 'bare',
-    density: { value: 2000, ...clause('tile maker: 1800 to 2400 by porosity', 0.15) },
+    density: { value: 2000, ...read('tile maker: 1800 to 2400 by porosity', 0.15) },
     heat: lines('cordierite', [20, 800], [400, 971]),
     conductivity: lines('cordierite', [20, 2]).value,
     heatFrom: {
@@ -208,15 +214,21 @@ const rows = {
     name: 'Fired clay',
     metallic: false,
     usualSurface: 'bare',
-    density: { value: 2150, ...clause('VDI Heat Atlas 2010, fireclay brick', 0.2) },
+    density: {
+      value: 2150,
+      ...quoted('VDI Heat Atlas 2010, fireclay brick, as a heat-transfer library has it', 0.2),
+    },
     // The atlas begins at 400 degC: held constant below, the heat taken up would be a tenth too much.
     heat: lines('fired clay', [20, 800], [400, 956], [600, 997]),
     conductivity: lines('fired clay', [400, 1.05], [600, 1.1]).value,
-    heatFrom: clause(
-      'ASHRAE Fundamentals 2013, fired clay brick: 800 at room temperature; VDI Heat Atlas 2010: 956 at 400, 997 at 600 degC',
+    heatFrom: quoted(
+      'ASHRAE Fundamentals 2013, fired clay brick: 800 at room temperature; VDI Heat Atlas 2010: 956 at 400, 997 at 600 degC; as a heat-transfer library has them',
       0.1,
     ),
-    conductivityFrom: clause('VDI Heat Atlas 2010, fireclay brick: 1.05 at 400, 1.10 at 600 degC', 0.2),
+    conductivityFrom: quoted(
+      'VDI Heat Atlas 2010, fireclay brick: 1.05 at 400, 1.10 at 600 degC, as a heat-transfer library has it',
+      0.2,
+    ),
     emissivity: {
       seasoned: oiledStone,
       bare: {
@@ -232,11 +244,11 @@ const rows = {
     name: 'Soapstone',
     metallic: false,
     usualSurface: 'bare',
-    density: { value: 2980, ...clause('quarry data page', 0.1) },
+    density: { value: 2980, ...read('quarry data page', 0.1) },
     heat: lines('soapstone', [20, 980]),
     conductivity: lines('soapstone', [20, 6.4]).value,
-    heatFrom: clause('quarry data page; another dealer says 1005', 0.1),
-    conductivityFrom: clause('quarry data page (fired steatite, 2 to 3, is another material)', 0.3),
+    heatFrom: read('quarry data page; another dealer says 1005', 0.1),
+    conductivityFrom: read('quarry data page (fired steatite, 2 to 3, is another material)', 0.3),
     emissivity: {
       seasoned: oiledStone,
       bare: {

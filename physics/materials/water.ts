@@ -178,7 +178,7 @@ export function waterVapourDiffusivity(temperature: number, pressure: number): n
  * @param altitude m above sea level, -500 m to 5000 m
  * @throws OutOfRange outside, NaN included
  *
- * Source: ISO 2533:1975. Weather moves the true pressure by some 3 kPa, the boiling point by 0.8 K.
+ * Source: ISO 2533:1975 (constants from memory). Weather moves the true pressure by some 3 kPa, the boiling point by 0.8 K.
  */
 export function pressureAtAltitude(altitude: number): number {
   if (!(altitude >= -500 && altitude <= 5000)) {

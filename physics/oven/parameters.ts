@@ -42,7 +42,7 @@ export interface OvenParameters {
   readonly element: {
     /** W/m2 of rated power on the rod's surface: bare heaters are built for 42 to 87 kW/m2 (thesis 81679, see docs) */
     readonly surfaceLoad: number;
-    /** oxidised steel 0.78 to 0.88 between 200 and 600 degC (infrared camera maker's table) */
+    /** steel oxidised 0.80 (200 to 600 degC), strongly so 0.88 (50) to 0.98 (500): between (infrared camera maker's table) */
     readonly emissivity: number;
     /** J/(m2 K): a rod of 8 mm, 2 mm deep by volume over surface, 3000 J/(m3 K) x 1000 of steel and magnesia */
     readonly capacity: number;

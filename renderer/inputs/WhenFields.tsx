@@ -1,4 +1,4 @@
-/** What the evening is tied to: the first pizza cut, or the start; by the clock of the plan's own offset. */
+/** What the evening is tied to: the first pizza cut, the start, or the oven switched on; by the clock of the plan's own offset. */
 import { FieldRow } from './FieldRow.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';

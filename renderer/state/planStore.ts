@@ -1,5 +1,5 @@
 /**
- * The plan as the cook wrote it, with undo and redo. Nothing computed is kept here: results live in `forecast.ts`.
+ * The plan as the cook wrote it, with undo and redo. Nothing computed is kept here: results live in `forecastStore.ts`.
  * `file` can always be read; an entry that cannot be taken stays beside it as a draft, as typed, with the reason.
  */
 import { temporal } from 'zundo';

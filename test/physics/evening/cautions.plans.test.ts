@@ -75,7 +75,7 @@ const cases: readonly Case[] = [
   {
     code: 'little-air-round-plate',
     says: /Only 2\.0 cm stay free beside the plate/,
-    source: /common practice, no source/,
+    source: /two makers' manuals/,
     with: { plate: { width: '42 cm' } },
     without: { plate: { width: '36 cm' } },
   },
