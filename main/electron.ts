@@ -1,12 +1,12 @@
 /** The window in Electron: wiring only. What it does is in the services, what it may not do in the lock-down. */
-import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session, shell } from 'electron';
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
 import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import * as v from 'valibot';
 import { answer } from './answer.ts';
 import type { Push, PushName } from './bridge.ts';
-import { causeOf } from './files/disk.ts';
+import { causeOf, messageOf } from './files/disk.ts';
 import { places } from './files/places.ts';
 import { callChannel, electronReady, pushChannel, type CallOutcome } from './ipc.ts';
 import { systemName } from './platform.ts';
@@ -53,7 +53,7 @@ if (app.requestSingleInstanceLock({ file: file ?? null })) {
     app.quit();
   });
   app.on('web-contents-created', (_event, contents) => {
-    lockContents(contents, (address) => void shell.openExternal(address), warn);
+    lockContents(contents, warn);
   });
   app
     .whenReady()
@@ -69,9 +69,9 @@ if (app.requestSingleInstanceLock({ file: file ?? null })) {
 
 async function openWindow(): Promise<void> {
   const platform = electronPlatform(() => window);
-  const opened = await openServices({ platform, places: own, version: app.getVersion(), file, warn, push });
-  services = opened;
-  const { bridge } = opened;
+  const started = await openServices({ platform, places: own, version: app.getVersion(), file, warn, push });
+  services = started;
+  const { bridge } = started;
   // The window asks for it when it greets.
   if (early !== undefined) await openFromOutside(early);
   const files = await readWindowFiles(join(app.getAppPath(), 'dist', 'renderer'));
@@ -84,7 +84,7 @@ async function openWindow(): Promise<void> {
       return { answer: await answer(bridge, ours, String(name), ask) };
     } catch (error) {
       warn(`call of ${String(name)} refused: ${causeOf(error)}`);
-      return { error: error instanceof Error ? error.message : String(error) };
+      return { error: messageOf(error) };
     }
   });
   Menu.setApplicationMenu(
@@ -99,9 +99,10 @@ async function openWindow(): Promise<void> {
       }),
     ),
   );
-  window = newWindow();
-  window.webContents.on('will-prevent-unload', (event) => {
-    const choice = askBeforeClosing();
+  const opened = newWindow();
+  window = opened;
+  opened.webContents.on('will-prevent-unload', (event) => {
+    const choice = askBeforeClosing(opened);
     if (choice === 'save') {
       platform.closeAfterSave();
       push('command', 'save');
@@ -112,7 +113,7 @@ async function openWindow(): Promise<void> {
       event.preventDefault();
     }
   });
-  await window.loadURL(`${windowOrigin}/`);
+  await opened.loadURL(`${windowOrigin}/`);
 }
 
 function newWindow(): BrowserWindow {
@@ -167,17 +168,14 @@ async function openFromOutside(path: string): Promise<void> {
 }
 
 /** The window says by `beforeunload` that there is unsaved work; only a dialog that waits can answer in time. */
-function askBeforeClosing(): 'save' | 'discard' | 'cancel' {
-  const choices = ['save', 'discard', 'cancel'] as const;
-  const options: Electron.MessageBoxSyncOptions = {
+function askBeforeClosing(leaving: BrowserWindow): 'save' | 'discard' | undefined {
+  const chosen = dialog.showMessageBoxSync(leaving, {
     type: 'warning',
     message: 'Save the changes to this evening?',
     buttons: ['Save', "Don't save", 'Cancel'],
     defaultId: 0,
     cancelId: 2,
     noLink: true,
-  };
-  const chosen =
-    window === undefined ? dialog.showMessageBoxSync(options) : dialog.showMessageBoxSync(window, options);
-  return choices[chosen] ?? 'cancel';
+  });
+  return (['save', 'discard'] as const)[chosen];
 }

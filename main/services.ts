@@ -25,8 +25,8 @@ export interface ServiceOptions {
   /** the plan named on the command line or double-clicked */
   readonly file?: string | undefined;
   readonly warn: Warn;
-  /** tells the window something unasked; missing in tests that have none */
-  readonly push?: <K extends PushName>(name: K, what: Push<K>) => void;
+  /** tells the window something unasked */
+  readonly push: <K extends PushName>(name: K, what: Push<K>) => void;
   /** where files are written, for tests */
   readonly disk?: Disk;
 }
@@ -39,7 +39,7 @@ export interface Services {
 
 /** Makes the program's own folders and sweeps what a killed save left in them. */
 export async function openServices(options: ServiceOptions): Promise<Services> {
-  const { platform, places, version, warn, disk, push = () => undefined } = options;
+  const { platform, places, version, warn, disk, push } = options;
   for (const folder of [places.root, places.plans, places.unsaved]) {
     // What a cook writes down is nobody else's business on a shared machine.
     await mkdir(folder, { recursive: true, mode: 0o700 });

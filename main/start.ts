@@ -1,4 +1,5 @@
 /** `npm start`: opens the window in the best host there is, says which and why, and ends with it. */
+import { addAbortListener } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -36,18 +37,18 @@ async function openServer(host: 'browser' | 'serve', file: string | undefined): 
   const { version } = JSON.parse(readFileSync(join(appRoot, 'package.json'), 'utf8')) as { version: string };
   const presence = new Presence();
   const files = await readWindowFiles(join(appRoot, 'dist', 'renderer'));
-  // Nothing can be due before the window has set an alarm, and that comes over this host.
-  const reach: { http?: HttpHost } = {};
   const { bridge } = await openServices({
     platform: browserPlatform(host),
     places: own,
     version,
     file,
     warn: say,
-    push: (name, what) => reach.http?.push(name, what),
+    // Nothing can be due before the window has set an alarm, and that comes over this host.
+    push: (name, what) => {
+      http.push(name, what);
+    },
   });
   const http = await openHttpHost({ files, bridge, warn: say, presence });
-  reach.http = http;
   return { presence, http };
 }
 
@@ -55,10 +56,8 @@ async function serve(file: string | undefined, stop: AbortSignal): Promise<void>
   const { http } = await openServer('serve', file);
   say('open this address in a browser on this machine (it works once); Ctrl-C ends it');
   process.stdout.write(`${http.address}\n`);
-  await new Promise((done) => {
-    stop.addEventListener('abort', done, { once: true });
-    if (stop.aborted) done(undefined);
-  });
+  // Also where it was stopped while the server was opened.
+  await new Promise((done) => addAbortListener(stop, done));
   await http.close();
 }
 

@@ -57,12 +57,14 @@ export async function targetOf(path: string, disk: Disk = realDisk): Promise<str
   } catch (error) {
     if (!hasCode(error, 'ENOENT')) throw new SaveFailed(path, 'follow the path', error);
   }
+  let link;
   try {
-    return await targetOf(resolve(dirname(path), await disk.readlink(path)), disk);
+    link = await disk.readlink(path);
   } catch (error) {
     if (hasCode(error, 'ENOENT', 'EINVAL')) return resolve(path);
-    throw error;
+    throw new SaveFailed(path, 'follow the path', error);
   }
+  return targetOf(resolve(dirname(path), link), disk);
 }
 
 /** @throws SaveFailed with the file, the step and the cause; the old file is untouched then */
@@ -235,8 +237,9 @@ export async function sweepTemporaries(
   for (const name of await readdir(folder)) {
     if (!temporary.test(name)) continue;
     const path = join(folder, name);
-    const { mtimeMs } = await stat(path);
-    if (now - mtimeMs < olderThanMs) continue;
+    // Another start of the program may have swept it meanwhile.
+    const about = await stat(path).catch(() => undefined);
+    if (about?.isFile() !== true || now - about.mtimeMs < olderThanMs) continue;
     await rm(path, { force: true });
     removed.push(name);
   }

@@ -30,15 +30,22 @@ export const realDisk: Disk = {
   rm: (path) => fs.rm(path, { force: true }),
 };
 
-/** The system's code of a failed file call (`ENOSPC`), or the message of anything else. */
+/** What went wrong in words: a library may throw anything. */
+export function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** The system's code of a failed file call (`ENOSPC`) with its message, or the message of anything else. */
 export function causeOf(error: unknown): string {
-  if (error instanceof Error) {
-    const { code } = error as NodeJS.ErrnoException;
-    return typeof code === 'string' ? `${code} (${error.message})` : error.message;
-  }
-  return String(error);
+  const code = codeOf(error);
+  return code === undefined ? messageOf(error) : `${code} (${messageOf(error)})`;
 }
 
 export function hasCode(error: unknown, ...codes: string[]): boolean {
-  return error instanceof Error && codes.includes((error as NodeJS.ErrnoException).code ?? '');
+  return codes.some((code) => code === codeOf(error));
+}
+
+function codeOf(error: unknown): string | undefined {
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  return typeof code === 'string' ? code : undefined;
 }

@@ -3,6 +3,7 @@
  * nothing the window runs can reach another file.
  */
 import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { mkdir, stat } from 'node:fs/promises';
 import { basename, extname, join, resolve } from 'node:path';
 import { wording } from '../../physics/evening/problem.ts';
@@ -12,7 +13,7 @@ import { causeOf, hasCode, realDisk, type Disk } from './disk.ts';
 import { addRecent, namesIn, readRecents, type Warn } from './ownFiles.ts';
 import type { Places } from './places.ts';
 import { fileNameFor, planEnding } from './planName.ts';
-import { FileProblem, fingerprintOf, readText } from './readText.ts';
+import { fingerprintOf, readText } from './readText.ts';
 
 interface Known {
   readonly path: string;
@@ -55,23 +56,18 @@ export class Documents {
     return { document, name: nameOf(known.path), text };
   }
 
-  /** Whether the file is another than the window read or saved. One that is gone is no conflict. */
+  /**
+   * Whether the file is another than the window read or saved, or one that it never read. One that is gone is no
+   * conflict, and one that cannot be looked at is for the save to fail at.
+   */
   async changedOnDisk(document: string): Promise<boolean> {
     const { path, fingerprint } = this.#known(document);
-    if (fingerprint === undefined) return false;
-    try {
-      await stat(path);
-    } catch (error) {
-      if (hasCode(error, 'ENOENT')) return false;
-      throw error;
-    }
-    try {
-      return (await readText(path)).fingerprint !== fingerprint;
-    } catch (error) {
+    if (!existsSync(path)) return false;
+    return readText(path).then(
+      (read) => read.fingerprint !== fingerprint,
       // Too large by now, no text any more, not to be read: nothing that was written from here.
-      if (error instanceof FileProblem) return true;
-      throw error;
-    }
+      () => true,
+    );
   }
 
   async save(document: string, text: string): Promise<Saved> {
@@ -113,8 +109,7 @@ export class Documents {
         if (about.isFile()) found.set(target, about.mtimeMs);
       } catch (error) {
         // A recent plan on a stick that was pulled out is no news; anything else is.
-        if (!hasCode(error, 'ENOENT', 'ENOTDIR'))
-          this.#warn(`${path}: ${causeOf(error)}; left out of the list`);
+        if (!hasCode(error, 'ENOENT')) this.#warn(`${path}: ${causeOf(error)}; left out of the list`);
       }
     }
     return [...found]

@@ -136,7 +136,10 @@ export class UnsavedWork {
       const session = /^(\d+)\.hearthclock$/.exec(name)?.[1];
       if (session === undefined) continue;
       const path = join(this.#folder, name);
-      const { mtimeMs } = await stat(path);
+      const about = await stat(path).catch(() => undefined);
+      // Gone meanwhile: its program has ended with nothing unsaved.
+      if (about === undefined) continue;
+      const { mtimeMs } = about;
       if (path === this.#own || !stillRuns(Number(session), mtimeMs)) found.push({ path, mtimeMs });
     }
     found.sort((a, b) => b.mtimeMs - a.mtimeMs);

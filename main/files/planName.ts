@@ -15,7 +15,7 @@ export function fileNameFor(name: string): string {
     .normalize('NFC')
     .replace(/[\p{Cc}\p{Cs}/\\:*?"<>|]+/gu, '-')
     .replace(/^[.\s]+|[.\s]+$/g, '');
-  const stem = usable.split('.')[0] ?? '';
+  const stem = usable.replace(/\..*$/su, '');
   if (usable === '' || devices.test(stem) || Buffer.byteLength(usable) > 200) {
     throw new Error(
       wording({

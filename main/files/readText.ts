@@ -20,8 +20,8 @@ export interface ReadText {
   readonly fingerprint: string;
 }
 
-/** Without it, opening a named pipe would wait for whoever writes into it. Windows knows neither. */
-const flags = constants.O_RDONLY | ((constants as Partial<typeof constants>).O_NONBLOCK ?? 0);
+/** Without the second, opening a named pipe would wait for whoever writes into it. Windows has none: 0 in this sum. */
+const flags = constants.O_RDONLY | constants.O_NONBLOCK;
 
 /** @throws FileProblem when there is no such file, it is no plain file, is too large or is not UTF-8 */
 export async function readText(path: string, largest = largestPlan): Promise<ReadText> {

@@ -10,10 +10,8 @@ export interface Exit {
   readonly error?: Error;
 }
 
-const patienceMs = 3000;
-
-/** Resolves when the child is gone; `stop` ends it. */
-export function exitOf(child: ChildProcess, stop: AbortSignal): Promise<Exit> {
+/** Resolves when the child is gone; `stop` ends it, after `patienceMs` without asking. */
+export function exitOf(child: ChildProcess, stop: AbortSignal, patienceMs = 3000): Promise<Exit> {
   return new Promise((done) => {
     const end = (): void => {
       child.kill('SIGTERM');

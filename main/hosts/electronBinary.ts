@@ -88,10 +88,11 @@ async function probe(address: string, limitMs: number, stop: AbortSignal): Promi
     const { ok, status } = await fetch(address, { method: 'HEAD', signal });
     return ok ? undefined : `${host} answered ${status} for it`;
   } catch (error) {
-    if (error instanceof Error && error.name === 'TimeoutError') {
-      return `${host} did not answer within ${limitMs / 1000} s`;
-    }
-    return `${host} cannot be reached (${causeOf(error instanceof Error ? (error.cause ?? error) : error)})`;
+    // A TypeError whose cause says more, or what the signal says.
+    const { name, cause } = error as Error;
+    return name === 'TimeoutError'
+      ? `${host} did not answer within ${limitMs / 1000} s`
+      : `${host} cannot be reached (${causeOf(cause ?? error)})`;
   }
 }
 
@@ -120,7 +121,7 @@ function runInstaller(
     child.on('close', (status, signal) => {
       if (status === 0) done(undefined);
       else if (signal === 'SIGKILL') done(`the download was not done within ${limitMs / 1000} s`);
-      else done(`the download failed: ${said.split('\n')[0] ?? ''}`);
+      else done(`the download failed: ${said.replace(/\n.*$/su, '')}`);
     });
   });
 }

@@ -4,6 +4,11 @@ import { electronReady } from '../ipc.ts';
 import { isRoot } from './browsers.ts';
 import { described, exitOf, type Ended } from './child.ts';
 
+export function electronArguments(appRoot: string, file: string | undefined, root = isRoot()): string[] {
+  // Chromium cannot build its sandbox as root and refuses to start.
+  return [...(root ? ['--no-sandbox'] : []), appRoot, ...(file === undefined ? [] : [file])];
+}
+
 /** Until the window is closed. Ending badly before the window came up counts as failed: another host is tried then. */
 export async function runElectron(
   binary: string,
@@ -13,9 +18,7 @@ export async function runElectron(
   stop: AbortSignal,
   comeMs = 60_000,
 ): Promise<Ended> {
-  // Chromium cannot build its sandbox as root and refuses to start.
-  const words = [...(isRoot() ? ['--no-sandbox'] : []), appRoot, ...(file === undefined ? [] : [file])];
-  const child = spawn(binary, words, {
+  const child = spawn(binary, electronArguments(appRoot, file), {
     // Set by some editors' terminals, it would turn Electron into a plain Node.
     env: { ...env, ELECTRON_RUN_AS_NODE: undefined },
     stdio: ['ignore', 'pipe', 'inherit'],

@@ -23,16 +23,15 @@ export function stopSignal(): AbortSignal {
 }
 
 /** Who started us and who started that: npm puts a shell between itself and us. */
-function ancestors(): string {
-  return `${process.ppid} ${parentOf(process.ppid)}`;
+export function ancestors(proc = '/proc'): string {
+  return `${process.ppid} ${parentOf(process.ppid, proc)}`;
 }
 
 /** Known only where there is a /proc; elsewhere the shell alone is watched. */
-function parentOf(pid: number): string {
+function parentOf(pid: number, proc: string): string {
   try {
-    // The name before it is in brackets and may hold anything (proc(5)).
-    const afterName = readFileSync(`/proc/${pid}/stat`, 'utf8').replace(/^.*\)/s, '');
-    return afterName.trim().split(' ')[1] ?? '';
+    // "pid (name) state parent ...": the name may hold anything, brackets too (proc(5)).
+    return readFileSync(`${proc}/${pid}/stat`, 'utf8').replace(/^.*\) \S+ (\d+) .*$/su, '$1');
   } catch {
     return '';
   }

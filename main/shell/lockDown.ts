@@ -1,6 +1,5 @@
 /** What the window may not do, by the points of Electron's own security checklist. Everything not listed is refused. */
 import type { Session, WebContents } from 'electron';
-import { mayOpenOutside } from './links.ts';
 
 export const windowScheme = 'app';
 export const windowOrigin = `${windowScheme}://hearthclock`;
@@ -43,11 +42,7 @@ export function lockSession(session: Session, warn: (message: string) => void): 
   });
 }
 
-export function lockContents(
-  contents: WebContents,
-  openOutside: (address: string) => void,
-  warn: (message: string) => void,
-): void {
+export function lockContents(contents: WebContents, warn: (message: string) => void): void {
   const stay = (event: Electron.Event, address: string): void => {
     if (isOurs(address)) return;
     warn(`navigation to ${address} refused`);
@@ -68,8 +63,7 @@ export function lockContents(
     event.preventDefault();
   });
   contents.setWindowOpenHandler(({ url }) => {
-    if (mayOpenOutside(url)) openOutside(url);
-    else warn(`new window for ${url} refused`);
+    warn(`new window for ${url} refused`);
     return { action: 'deny' };
   });
 }

@@ -1,5 +1,6 @@
 /** `calibrate`: readings of a thermometer to what they say of the oven, and the plan before and after. */
 import { calibrate, type Calibration, type EstimateName } from '../../physics/calibrate/calibrate.ts';
+import type { SeenPlace } from '../../physics/calibrate/forecast.ts';
 import { readReadings } from '../../physics/calibrate/readings.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { Range } from '../../physics/evening/answer.ts';
@@ -16,7 +17,7 @@ const labels: Readonly<Record<EstimateName, string>> = {
   browningRate: 'pizzas brown times the usual rate',
 };
 
-const places: Readonly<Record<string, string>> = {
+const places: Readonly<Record<SeenPlace, string>> = {
   ovenAir: 'air',
   plateTop: 'plate top',
   plateCore: 'plate core',
@@ -35,7 +36,7 @@ function range([low, high]: Range, decimals: number): string {
 }
 
 /** What was learned, for a reader. */
-function text(learned: Calibration, units: UnitSystem): string {
+export function calibrationText(learned: Calibration, units: UnitSystem): string {
   const { estimates, notTold, before, after, residuals, nextReading: next, bakes } = learned;
   const degrees = (celsius: number): string => showQuantity(celsius + 273.15, 'temperature', units);
   const kelvin = (value: number): string =>
@@ -59,7 +60,7 @@ function text(learned: Calibration, units: UnitSystem): string {
       'Readings beside the fitted oven',
       residuals.map(
         ({ minute, place, pizza, readingC, modelC, residualK }) =>
-          `  ${minute.toFixed(0).padStart(4)} min  ${((places[place] ?? place) + (pizza === undefined ? '' : ` under pizza ${pizza}`)).padEnd(10)}  read ${degrees(readingC)}, model ${degrees(modelC)}  (${kelvin(residualK)})`,
+          `  ${minute.toFixed(0).padStart(4)} min  ${(places[place] + (pizza === undefined ? '' : ` under pizza ${pizza}`)).padEnd(10)}  read ${degrees(readingC)}, model ${degrees(modelC)}  (${kelvin(residualK)})`,
       ),
     ),
     ...section(
@@ -72,7 +73,7 @@ function text(learned: Calibration, units: UnitSystem): string {
     ...section('Next', [
       next === null
         ? '  no single reading would narrow the preheat by much'
-        : `  most would be learned from the ${places[next.place] ?? next.place} at ${next.minute} min: the range of the preheat narrows by ${next.narrowsMinutes.toFixed(1)} min`,
+        : `  most would be learned from the ${places[next.place]} at ${next.minute} min: the range of the preheat narrows by ${next.narrowsMinutes.toFixed(1)} min`,
     ]),
     ...section(
       'Mind',
@@ -108,7 +109,9 @@ export function runCalibrate(argv: readonly string[], io: TerminalIo): Promise<E
     const { calibration } = done;
     for (const { line, found, allowed } of [...calibration.dropped, ...calibration.aside])
       io.stderr(`readings${line > 0 ? ` line ${line}` : ''}: left out ${found}; ${allowed}\n`);
-    io.stdout(request.json ? `${JSON.stringify(calibration)}\n` : text(calibration, request.units));
+    io.stdout(
+      request.json ? `${JSON.stringify(calibration)}\n` : calibrationText(calibration, request.units),
+    );
     return 0;
   });
 }

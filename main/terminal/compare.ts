@@ -96,20 +96,17 @@ export function runCompare(argv: readonly string[], io: CompareIo): Promise<Exit
     if (!parsed.ok) return refuse(parsed.problems, io);
     const unfit = [...hostileProblems(parsed.file), ...shapeProblems(parsed.file)];
     if (unfit.length > 0) return refuse(unfit, io);
-    const grid = combinations(request.varied).map((values) => ({
-      values,
-      made: filled(parsed.file as PlanFile, values),
-    }));
-    const wrong = new Map(
-      grid
-        .flatMap(({ made }) => (made.ok ? [] : made.problems))
-        .map((problem) => [`${problem.path} ${problem.found}`, problem]),
-    );
+    const grid: { readonly values: Readonly<Record<string, string>>; readonly file: PlanFile }[] = [];
+    const wrong = new Map<string, Problem>();
+    for (const values of combinations(request.varied)) {
+      const made = filled(parsed.file as PlanFile, values);
+      if (made.ok) grid.push({ values, file: made.file });
+      else for (const problem of made.problems) wrong.set(`${problem.path} ${problem.found}`, problem);
+    }
     if (wrong.size > 0) return refuse([...wrong.values()], io);
     const rows: CompareRow[] = [];
-    for (const { values, made } of grid) {
-      if (!made.ok) continue;
-      const planned = io.planFromFile(made.file, {
+    for (const { values, file } of grid) {
+      const planned = io.planFromFile(file, {
         now: io.now,
         offsetMinutes: io.offsetMinutes,
         ...(io.readersClock && { readersClock: io.readersClock }),

@@ -38,10 +38,10 @@ const waitsFor: Readonly<Record<BakeAnswer['decidedBy'], string>> = {
 };
 
 function bake({ bakes, range: spread }: PlanAnswer, show: Words): readonly string[] {
-  const [first, ...later] = bakes;
-  if (first === undefined) return [];
+  // A plan has a pizza at least.
+  const first = bakes[0]!;
   const between = spread === null ? '' : ` (likely ${minutesRange(spread.bakeMinutes)})`;
-  const waits = later.map(({ waitBeforeMinutes }) => waitBeforeMinutes);
+  const waits = bakes.slice(1).map(({ waitBeforeMinutes }) => waitBeforeMinutes);
   const next =
     waits.length === 0
       ? ''
@@ -150,7 +150,6 @@ function ingredients(answer: PlanAnswer, show: Words): readonly string[] {
   const rows = Object.entries(dough.ingredientsG).map(
     ([name, grams]) => [show.grams(grams), name.replaceAll('-', ' ')] as const,
   );
-  if (rows.length === 0) return [];
   return [
     ...columns(rows, 'right'),
     ...wrap(

@@ -7,6 +7,7 @@ import { setPath } from '../../physics/evening/planPath.ts';
 import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
 import { parsePlanText, type TextParsed } from '../../physics/evening/planText.ts';
 import { wording, type Problem } from '../../physics/evening/problem.ts';
+import { messageOf } from '../files/disk.ts';
 import { FileProblem } from '../files/readText.ts';
 import { planHelp, readArguments, type Request } from './arguments.ts';
 import { fridgeText } from './fridge.ts';
@@ -72,8 +73,7 @@ export async function guarded(io: TerminalIo, command: () => Promise<ExitStatus>
       io.stderr(`${oneLine(error.message)}\n`);
       return 2;
     }
-    const what = error instanceof Error ? error.message : String(error);
-    io.stderr(`This is our fault, not yours: ${oneLine(what)}\n`);
+    io.stderr(`This is our fault, not yours: ${oneLine(messageOf(error))}\n`);
     return 1;
   }
 }

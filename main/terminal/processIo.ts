@@ -1,19 +1,13 @@
 /** The terminal commands' hold on the real process. */
 import { planFromFile } from '../../physics/evening/planEvening.ts';
 import { readText } from '../files/readText.ts';
+import { bearOutputErrors } from './output.ts';
 import type { TerminalIo } from './plan.ts';
-
-/** Whoever reads only the first lines (`| head`) closes the pipe: no fault of ours, and none of theirs. */
-function bearClosedPipe(): void {
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-  });
-}
 
 const readersClock = (epochMilliseconds: number): number => -new Date(epochMilliseconds).getTimezoneOffset();
 
 export function processIo(): TerminalIo & Required<Pick<TerminalIo, 'readersClock'>> {
-  bearClosedPipe();
+  bearOutputErrors();
   const now = Date.now();
   return {
     readFile: async (path) => (await readText(path)).text,

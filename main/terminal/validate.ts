@@ -1,6 +1,7 @@
 /** `validate`: published figures beside the model's, as text, as a table for the docs, or as JSON. */
 import { wording, type Problem } from '../../physics/evening/problem.ts';
 import { asMarkdown, asText, type ValidationGroup } from '../../physics/validate/table.ts';
+import { messageOf } from '../files/disk.ts';
 import type { ExitStatus } from './plan.ts';
 
 export interface ValidateIo {
@@ -50,8 +51,7 @@ export function runValidate(argv: readonly string[], io: ValidateIo): ExitStatus
     else io.stdout(markdown ? asMarkdown(groups) : asText(groups));
     return 0;
   } catch (error) {
-    const what = error instanceof Error ? error.message : String(error);
-    io.stderr(`This is our fault, not yours: ${what.replaceAll(/\s+/gu, ' ')}\n`);
+    io.stderr(`This is our fault, not yours: ${messageOf(error).replaceAll(/\s+/gu, ' ')}\n`);
     return 1;
   }
 }

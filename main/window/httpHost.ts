@@ -7,7 +7,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { answer, Refusal } from '../answer.ts';
 import type { Bridge, Push, PushName } from '../bridge.ts';
-import { causeOf } from '../files/disk.ts';
+import { causeOf, messageOf } from '../files/disk.ts';
 import { Entry } from './entry.ts';
 import { EventStreams } from './eventStreams.ts';
 import { windowHeaders } from './policy.ts';
@@ -109,12 +109,10 @@ export async function openHttpHost(options: HttpHostOptions): Promise<HttpHost> 
   };
 
   async function handle(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const method = request.method ?? '';
-    const url = request.url ?? '';
-    const [path = '', query = ''] = splitOnce(url, '?');
+    const { method, path, query } = targetOf(request);
     // Two of them may be read one way here and the other way on the path.
     const asked = request.headersDistinct['host'] ?? [];
-    if (asked.length !== 1 || !hosts.includes(asked[0] ?? '')) {
+    if (asked.length !== 1 || !hosts.some((host) => host === asked[0])) {
       throw new TurnedAway(421, 'Host: found another name than ours; allowed the address printed at start');
     }
     if (method !== 'GET' && method !== 'HEAD' && method !== 'POST') {
@@ -197,18 +195,11 @@ export async function openHttpHost(options: HttpHostOptions): Promise<HttpHost> 
           ? statusOf[error.kind]
           : // A service said no: a file that cannot be read, a disk that is full.
             422;
-    const path = splitOnce(request.url ?? '', '?')[0] ?? '';
-    warn(`${request.method ?? '?'} ${path.slice(0, 100)} refused with ${refused}: ${causeOf(error)}`);
-    if (response.headersSent) {
-      response.destroy();
-      return;
-    }
+    const { method, path } = targetOf(request);
+    warn(`${method} ${path.slice(0, 100)} refused with ${refused}: ${causeOf(error)}`);
     // What is left of a refused body is not read: Node closes the connection behind this answer.
     const extra = { ...(error instanceof TurnedAway ? error.headers : {}), Connection: 'close' };
-    void send(
-      response,
-      json(refused, { error: error instanceof Error ? error.message : String(error) }, extra),
-    );
+    void send(response, json(refused, { error: messageOf(error) }, extra));
   }
 }
 
@@ -226,9 +217,11 @@ function askIn(text: string): unknown {
   return (parsed as { ask: unknown }).ask;
 }
 
-function splitOnce(text: string, by: string): string[] {
-  const at = text.indexOf(by);
-  return at < 0 ? [text] : [text.slice(0, at), text.slice(at + by.length)];
+/** Node gives both with every request to a server. */
+function targetOf(request: IncomingMessage): { method: string; path: string; query: string } {
+  const url = request.url!;
+  const path = url.replace(/\?.*$/su, '');
+  return { method: request.method!, path, query: url.slice(path.length + 1) };
 }
 
 function json(status: number, value: unknown, extra: Readonly<Record<string, string>> = {}): Response {

@@ -33,10 +33,11 @@ export async function readBody(request: IncomingMessage, limits: BodyLimits): Pr
     request.on('end', () => {
       done(Buffer.concat(parts));
     });
-    request.on('error', refuse);
+    request.on('error', () => {
+      refuse(new BodyRefused(400, 'body: found a connection closed half way; allowed a whole body'));
+    });
     request.on('close', () => {
       clearTimeout(slow);
-      refuse(new BodyRefused(400, 'body: found a connection closed half way; allowed a whole body'));
     });
   });
   try {

@@ -18,5 +18,5 @@ export function refuseParsing(error: NodeJS.ErrnoException, socket: Duplex): voi
   // Somebody may have gone meanwhile; into an answer that has begun nothing may be mixed.
   const begun = 'bytesWritten' in socket && socket.bytesWritten !== 0;
   if (begun || !socket.writable) socket.destroy();
-  else refuseRaw(socket, statusOf[error.code ?? ''] ?? '400 Bad Request');
+  else refuseRaw(socket, statusOf[String(error.code)] ?? '400 Bad Request');
 }

@@ -11,6 +11,7 @@ import { OutOfRange, type Problem } from '../evening/problem.ts';
 import type { BakeRecord } from './bakeRecords.ts';
 import { fitBakes, type BakesFit, type SeenBake } from './fitBakes.ts';
 import { fitOven, usualReadingSpread, type OvenFit, type Quantiles } from './fit.ts';
+import type { SeenPlace } from './forecast.ts';
 import { learnedPlan } from './learnedPlan.ts';
 import { nextReading, type NextReading } from './nextReading.ts';
 import { eveningAt, ovenNumbers, type OvenNumberName } from './ovenNumbers.ts';
@@ -25,7 +26,7 @@ export interface Estimate extends Quantiles {
 
 export interface ResidualAnswer {
   readonly minute: number;
-  readonly place: string;
+  readonly place: SeenPlace;
   /** the pizza that lay on it; of a plate read beside a pizza `plateAround` is the place */
   readonly pizza?: number | undefined;
   readonly readingC: number;

@@ -17,6 +17,7 @@ bridgeContract('called directly', async (folder) => {
     platform: browserPlatform('serve'),
     places: own,
     version: '0.0.0-test',
+    push: () => undefined,
     warn: () => undefined,
   });
   const call = (name: string, ask: unknown): Promise<unknown> => answer(bridge, true, name, ask);

@@ -95,6 +95,11 @@ export function bridgeContract(host: string, open: (folder: string) => Promise<O
       ],
       ['setAlarms', [{ step: 'bake-1', at: Infinity, title: 'x', body: '' }], 'bridge.setAlarms'],
       ['setAlarms', [{ step: '', at: 0, title: 'x', body: '' }], 'bridge.setAlarms.0.step: found 0'],
+      [
+        'saveSettings',
+        { theme: 'x'.repeat(1000), units: 'us' },
+        `bridge.saveSettings.theme: found "${'x'.repeat(79)}…; allowed`,
+      ],
       ['greet', { hello: 1 }, 'bridge.greet: found Object; allowed null'],
     ] satisfies [CallName, unknown, string][])(
       'refuses a wrong ask (%#) of %s and names what is wrong',

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { FileProblem } from '../../main/files/readText.ts';
-import { runCalibrate } from '../../main/terminal/calibrate.ts';
+import { calibrationText, runCalibrate } from '../../main/terminal/calibrate.ts';
 import type { Calibration } from '../../physics/calibrate/calibrate.ts';
 import { planFromFile } from '../../physics/evening/planEvening.ts';
 import { sampleAt } from '../../physics/numerics/samples.ts';
@@ -125,6 +125,32 @@ describe('what calibrate answers', () => {
   });
 });
 
+describe('for a reader', () => {
+  it('is told what to read next, or that there is nothing, in the units asked for', () => {
+    const next = { place: 'ovenAir', minute: 12, narrowsMinutes: 1.5 } as const;
+    const told = calibrationText({ ...answer, nextReading: next, notTold: [] }, 'us');
+    expect(told).toContain('pizzas brown times the usual rate: ');
+    expect(told).toContain(
+      'most would be learned from the air at 12 min: the range of the preheat narrows by 1.5',
+    );
+    expect(told).toContain('°F');
+    expect(told).not.toContain('not told');
+    expect(calibrationText({ ...answer, nextReading: null }, 'metric')).toContain(
+      'no single reading would narrow the preheat by much',
+    );
+  });
+
+  it('readings that told nothing are said to have told nothing', () => {
+    const { before } = answer;
+    const bare = { ...before, range: null };
+    const warnings = [{ code: 'x', message: 'They disagree.', source: 'a test' }];
+    const text = calibrationText({ ...answer, estimates: {}, before: bare, after: bare, warnings }, 'metric');
+    expect(text).toContain('  nothing that was not believed before\n');
+    expect(text).toContain(`preheat: ${before.preheat.minutes.toFixed(0)} min, now`);
+    expect(text).toContain('Mind\n  They disagree.');
+  });
+});
+
 describe('instants count from when the plan switches the oven on', () => {
   it('gives the same as minutes', async () => {
     const on = Date.parse(answer.before.ovenOnAt);
@@ -140,6 +166,11 @@ describe('instants count from when the plan switches the oven on', () => {
 });
 
 describe('refusals: exit status 2, what was found and what is allowed, nothing printed', () => {
+  it('a spread that a thermometer may have is none', async () => {
+    const { err } = await calibrate(['--readings', 'none.csv', '--spread', '2 K']);
+    expect(err).toBe('none.csv: found nothing there; allowed a file\n');
+  });
+
   const csv = 'time,place,temperature\n20 min,plateTop,150 degC\n';
   it.each([
     [[], '--readings'],
@@ -149,6 +180,9 @@ describe('refusals: exit status 2, what was found and what is allowed, nothing p
     [['--readings', 'words.csv'], 'readings line 1'],
     [['--readings', 'dough.csv'], 'the dough'],
     [['--readings', 'r.csv', '--spread', '3 mm'], '--spread'],
+    [['--readings', 'r.csv', '--spread', '0.05 K'], '--spread'],
+    [['--readings', 'r.csv', '--spread', '51 K'], '--spread'],
+    [['--readings', ''], '--readings'],
     [['--readings', 'r.csv', '--set', 'plate.thicknes=3 mm'], 'plate.thicknes'],
     [['--readings', 'r.csv', '--set', 'plate.width=90 cm'], 'plate.width'],
     [['--readings', 'r.csv', 'broken.hearthclock'], 'plan'],

@@ -41,6 +41,19 @@ describe('the grid', () => {
     expect(Object.keys(rowsOf(out)[0]!)).toEqual(['values', 'preheat', 'bakes', 'evening']);
   });
 
+  it('is planned on the clock of the reader', async () => {
+    const clocks: unknown[] = [];
+    const readersClock = (): number => 60;
+    await compare(['--vary', 'pizzas.count=1'], {
+      readersClock,
+      planFromFile: (file, context) => {
+        clocks.push(context.readersClock);
+        return quickPlan(file, context);
+      },
+    });
+    expect(clocks).toEqual([readersClock]);
+  });
+
   it('bakes faster the hotter the setting, on steel and on stone, and slower on stone (simulated)', async () => {
     const { status, out } = await compare(
       [
@@ -111,6 +124,8 @@ describe('refusals: exit status 2, the field named, nothing printed', () => {
     [['--vary', '__proto__.a=1,2'], '__proto__'],
     [['--vary', 'pizzas.count=1', '--json', '--csv'], '--csv'],
     [['--vary', 'pizzas.count=1', '--nonsense'], '--nonsense'],
+    [['--vary', 'pizzas.count=1', '--advice'], '--advice'],
+    [['--vary', 'pizzas.count=1', '--set', 'plate.width=1 s'], 'plate.width'],
     [['--vary', 'pizzas.count=1', 'no-such-file.hearthclock'], 'no-such-file.hearthclock'],
     [['--vary', `pizzas.count=${new Array(2001).fill('1').join(',')}`], '--vary'],
   ] as const)('%j', async (argv, named) => {
@@ -119,6 +134,23 @@ describe('refusals: exit status 2, the field named, nothing printed', () => {
     expect(out).toBe('');
     expect(err).toContain(named);
     expect(err).not.toMatch(/\n\s+at /u);
+  });
+  it('a file that is no plan', async () => {
+    for (const [text, named] of [
+      ['[1]', 'plan: found a list'],
+      ['{', 'plan: found text that ends too early'],
+    ] as const) {
+      const { status, out, err } = await compare(['--vary', 'pizzas.count=1', 'x'], {
+        readFile: () => Promise.resolve(text),
+      });
+      expect([status, out]).toEqual([2, '']);
+      expect(err).toContain(named);
+    }
+  });
+  it('--help tells how values are listed, and is no refusal', async () => {
+    const { status, out } = await compare(['--help']);
+    expect(status).toBe(0);
+    expect(out).toContain('--vary plate.material=carbon-steel,cordierite');
   });
   it('plan does not know --vary', async () => {
     const { plan } = await import('./planCommand.ts');

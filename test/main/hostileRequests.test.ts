@@ -1,4 +1,5 @@
 import { symlinkSync, writeFileSync } from 'node:fs';
+import { connect } from 'node:net';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { places } from '../../main/files/places.ts';
@@ -27,7 +28,13 @@ beforeAll(async () => {
   const warn = (message: string): void => {
     warnings.push(message);
   };
-  const { bridge } = await openServices({ platform, places: own, version: '0.0.0-test', warn });
+  const { bridge } = await openServices({
+    platform,
+    places: own,
+    version: '0.0.0-test',
+    push: () => undefined,
+    warn,
+  });
   host = await openHttpHost({
     files: await readWindowFiles(root),
     bridge,
@@ -154,6 +161,8 @@ describe('the loopback server', () => {
     ['no body', 400, { body: '' }],
     ['another envelope', 400, { body: '{"ask":null,"more":1}' }],
     ['a list for an envelope', 400, { body: '[null]' }],
+    ['null for an envelope', 400, { body: 'null' }],
+    ['a number for an envelope', 400, { body: '5' }],
     ['nesting without an end', 400, { body: `{"ask":${'['.repeat(500_000)}${']'.repeat(500_000)}}` }],
     ['an envelope by way of the prototype', 400, { body: '{"__proto__":{"ask":null}}' }],
     ['a misshapen ask', 400, { body: '{"ask":{"__proto__":{"x":1}}}' }],
@@ -263,6 +272,14 @@ describe('the loopback server', () => {
     const { status, text } = await raw(host.port, request({ more: [] }).replace('{"ask":null}', '{"ask"'));
     expect(status).toBe(408);
     expect(text).toContain('unfinished after 300 ms');
+  });
+
+  it('says so when a connection is dropped in the middle of a body, and answers the next', async () => {
+    const socket = connect(host.port, '127.0.0.1', () => {
+      socket.write(request({}).replace('{"ask":null}', '{"ask"'), () => socket.destroy());
+    });
+    await expect.poll(() => warnings.at(-1)).toContain('closed half way');
+    expect((await raw(host.port, request({}))).status).toBe(200);
   });
 
   it('listens on the loopback only', async () => {

@@ -22,7 +22,13 @@ async function open(data = tempFolder()): Promise<Opened> {
   const warnings: string[] = [];
   const warn = (message: string): void => void warnings.push(message);
   const platform = browserPlatform('serve');
-  const services = await openServices({ platform, places: own, version: '0.0.0-test', warn });
+  const services = await openServices({
+    platform,
+    places: own,
+    version: '0.0.0-test',
+    push: () => undefined,
+    warn,
+  });
   return { ...services, own, warnings };
 }
 

@@ -87,6 +87,23 @@ Cautions
     expect(text).not.toContain('Assumed');
     expect(text).not.toContain('Cautions');
   });
+  it('says when the plate is ready where the oven comes first, pizzas that follow at once, and the price', () => {
+    const { bakes, warnings } = fixture;
+    const text = fridgeText(
+      {
+        ...fixture,
+        anchor: { kind: 'ovenOnAt', at: fixture.ovenOnAt },
+        bakes: bakes.map((bake) => ({ ...bake, decidedBy: 'crumb', waitBeforeMinutes: 0.1 })),
+        cost: { preheat: 0.42, evening: 0.634, perKWh: 0.3, currency: 'EUR' },
+        warnings: warnings.map(({ code, message }) => ({ code, message })),
+      },
+      'metric',
+    ).replaceAll(/\s+/gu, ' ');
+    expect(text).toContain('on at 18:34; the plate is ready between 19:14 and 19:32.');
+    expect(text).toContain('7 min (likely 5 to 8 min), the next one straight after it. The crumb decides');
+    expect(text).toContain('before the first pizza: 0.63 EUR at 0.3 EUR/kWh.');
+    expect(text).not.toContain('Source:');
+  });
   it('names the day of what is done before the day of the meal, and three changes that meet at most', () => {
     const one = { id: 'yeast', message: 'Take 3 g more.', change: [], gainsMinutes: 9, meets: true } as const;
     const text = fridgeText(
@@ -142,6 +159,10 @@ Cautions
       fridgeText({ ...fixture, advice: { goal: 'sooner', before: outcome, items } }, 'metric');
     expect(told([item])).toContain('To be done sooner\n- Hotter: 5 min shorter.\n\nIf guests');
     expect(told([])).toContain('To be done sooner\n- Nothing that was tried');
+    const based = { goal: 'sooner', before: outcome, basis: item, items: [item] } as const;
+    expect(fridgeText({ ...fixture, advice: based }, 'metric')).toContain(
+      '- Hotter: 5 min shorter.\n- Hotter: 5 min shorter.\n',
+    );
   });
   it('stays within 80 columns, ends with one line break and has no blanks at line ends', () => {
     for (const units of ['metric', 'us'] as const) {

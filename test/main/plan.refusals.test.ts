@@ -102,6 +102,9 @@ describe('a command that is refused: status 2, what was wrong named', () => {
     ['--set with what is not finite', ['--set', 'dough.salt=Infinity'], 'dough.salt'],
     ['an unknown example', ['--example', 'breakfast'], '--example'],
     ['unknown units', ['--units', 'furlongs'], '--units'],
+    ['an unknown goal', ['--goal', 'richer'], '--goal'],
+    ['an option of another command', ['--csv'], '"--csv"'],
+    ['advice with a value', ['--advice=all'], '"--advice=all"'],
     ['an example beside a file', ['x.json', '--example', 'clay'], '--example'],
   ])('%s', async (_, argv, path) => {
     const { status, out, err } = await plan(argv);

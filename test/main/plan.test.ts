@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { TerminalIo } from '../../main/terminal/plan.ts';
 import type { PlanAnswer } from '../../physics/evening/answer.ts';
 import { writeInstant } from '../../physics/evening/clock.ts';
 import { demoIds, demos, saturday } from '../../physics/evening/demos.ts';
@@ -8,7 +9,7 @@ import type { Evening } from '../../physics/evening/evening.ts';
 import { writePlan } from '../../physics/evening/planText.ts';
 import { readPlanObject } from '../../physics/evening/readPlan.ts';
 import { tempFolder } from '../support/tempFolder.ts';
-import { morning, plan } from './planCommand.ts';
+import { morning, plan, quickPlan } from './planCommand.ts';
 
 /** The evening that a command line would have planned. */
 async function evening(argv: readonly string[], now = morning, offsetMinutes = 60): Promise<Evening> {
@@ -47,6 +48,20 @@ describe('what is planned', () => {
     expect(e.plate.thickness).toBeCloseTo(0.0127, 12);
     expect(e.pizzas.count).toBe(2);
     expect((await evening(['--', path])).title).toBe(demos.clay.title);
+  });
+  it('with advice for a goal and on the clock of the reader, when asked', async () => {
+    const asked: unknown[] = [];
+    const readersClock = (): number => 60;
+    const planFromFile: TerminalIo['planFromFile'] = (file, context) => {
+      asked.push(context);
+      return quickPlan(file, context);
+    };
+    await plan(['--goal', 'sooner', '--advice', '--json'], { readersClock, planFromFile });
+    await plan([], { planFromFile });
+    expect(asked).toEqual([
+      { now: morning, offsetMinutes: 60, readersClock, advice: true, goal: 'sooner' },
+      { now: morning, offsetMinutes: 60, advice: false },
+    ]);
   });
   it('takes fields together that would not pass one by one', async () => {
     const e = await evening(['--set', 'plate.width=55 cm', '--set', 'oven.cavity.width=60 cm']);

@@ -78,7 +78,14 @@ async function open(disk: Disk, data = tempFolder()): Promise<Opened> {
   const warnings: string[] = [];
   const warn = (message: string): void => void warnings.push(message);
   const platform = browserPlatform('serve');
-  const { bridge } = await openServices({ platform, places: own, version: '0.0.0-test', warn, disk });
+  const { bridge } = await openServices({
+    platform,
+    places: own,
+    version: '0.0.0-test',
+    push: () => undefined,
+    warn,
+    disk,
+  });
   return { bridge, own, warnings };
 }
 

@@ -25,6 +25,7 @@ async function open(data = tempFolder(), file?: string): Promise<Opened> {
     platform: browserPlatform('serve'),
     places: own,
     version: '0.0.0-test',
+    push: () => undefined,
     file,
     warn: (message) => warnings.push(message),
   });
@@ -79,6 +80,7 @@ describe('where the program keeps its own', () => {
     ['linux', { XDG_DATA_HOME: '/data' }, '/data/Hearthclock'],
     ['linux', { XDG_DATA_HOME: 'relative' }, '/home/a/.local/share/Hearthclock'],
     ['darwin', {}, '/home/a/Library/Application Support/Hearthclock'],
+    ['win32', {}, '\\home\\a\\AppData\\Roaming\\Hearthclock'],
     ['win32', { APPDATA: 'C:\\Users\\a\\AppData\\Roaming' }, 'C:\\Users\\a\\AppData\\Roaming\\Hearthclock'],
     ['linux', { HEARTHCLOCK_DATA: '/elsewhere' }, '/elsewhere'],
     ['darwin', { HEARTHCLOCK_DATA: '' }, '/home/a/Library/Application Support/Hearthclock'],

@@ -1,10 +1,10 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { downloadAddress, electronBinary, fetchElectron } from '../../main/hosts/electronBinary.ts';
 import { addElectronPackage, buildApp, type BuiltApp } from '../support/builtApp.ts';
-import { enter, send } from '../support/httpClient.ts';
+import { begin, callHeaders, enter, send } from '../support/httpClient.ts';
 import { openMirror, type Mirror, type MirrorManner } from '../support/mirror.ts';
 import { runProgram, type Program } from '../support/program.ts';
 import { newTempFolder, removeFolder, tempFolder } from '../support/tempFolder.ts';
@@ -67,16 +67,43 @@ describe('npm start --host serve', () => {
     const program = start(['--host', 'serve', file]);
     const address = await addressOf(program);
     const { origin } = new URL(address);
-    const headers = {
-      cookie: await enter(address),
-      origin,
-      'x-hearthclock': '1',
-      'content-type': 'application/json',
-    };
+    const headers = callHeaders(origin, await enter(address));
     const { text } = await send(`${origin}/bridge/greet`, { method: 'POST', headers, body: '{"ask":null}' });
     expect(JSON.parse(text)).toMatchObject({
       answer: { opened: { name: 'Sunday', text: '{"title":"Sunday"}' } },
     });
+  });
+
+  it('keeps the alarms of the window and pushes each when it is due', async () => {
+    const address = await addressOf(start(['--host', 'serve']));
+    const { origin } = new URL(address);
+    const cookie = await enter(address);
+    const stream = await begin(`${origin}/bridge/events`, {
+      headers: { cookie, 'sec-fetch-site': 'same-origin' },
+    });
+    stream.setEncoding('utf8');
+    let heard = '';
+    stream.on('data', (part: string) => (heard += part)).on('error', () => undefined);
+    const ask = [{ step: 'bake-1', at: Date.now() + 100, title: 'Pizza 1 out', body: '' }];
+    await send(`${origin}/bridge/setAlarms`, {
+      method: 'POST',
+      headers: callHeaders(origin, cookie),
+      body: JSON.stringify({ ask }),
+    });
+    await expect
+      .poll(() => heard, { timeout: 10_000 })
+      .toContain('{"name":"alarmDue","push":{"step":"bake-1"}}');
+    stream.destroy();
+  });
+
+  it('ends with status 1 and says why when the window was not built', async () => {
+    const root = tempFolder();
+    await buildApp(root);
+    rmSync(join(root, 'dist', 'renderer', 'index.html'));
+    const program = start(['--host', 'serve'], bareEnv(), root);
+    expect(await program.ended).toBe(1);
+    expect(program.err()).toContain('found no index.html; allowed a built window (npm run build)\n');
+    expect(program.err()).not.toMatch(/\n\s+at /u);
   });
 
   it.each([
@@ -144,6 +171,22 @@ describe('where nothing else is to be had', () => {
     expect(program.err()).toContain(
       'host serve, because --host browser asks for it; the browser is not to be had: it ended with status 7 before it showed the window\n',
     );
+  });
+
+  it('ends with the window that a browser showed, while the npm that started it lives on', async () => {
+    const browser = join(tempFolder(), 'browser');
+    // Visits the address as a window would, and is closed a moment later.
+    const visit = `const { argv } = process;
+      const address = argv.find((word) => word.startsWith('--app=')).slice('--app='.length);
+      fetch(address, { redirect: 'manual' }).then(() => setTimeout(() => undefined, 400));`;
+    writeFileSync(browser, `#!${process.execPath}\n${visit}\n`, { mode: 0o755 });
+    const program = start(
+      ['--host=browser'],
+      bareEnv({ CHROME_PATH: browser, DISPLAY: ':nowhere', npm_lifecycle_event: 'start' }),
+    );
+    expect(await program.ended).toBe(0);
+    expect(program.err()).toMatch(/host browser, because --host browser asks for it.*\n$/u);
+    expect(program.out()).toBe('');
   });
 
   it('serves when there is neither the package electron nor a browser', async () => {
@@ -229,6 +272,27 @@ describe('Electron without its binary', () => {
     program.child.kill('SIGINT');
     expect(await program.ended).toBe(0);
     expect(() => process.kill(pid, 0)).toThrow('ESRCH');
+  });
+
+  it('does not hold up a cook who stops twice', async () => {
+    const { root, version, env, notes } = await appWithElectron();
+    // Deaf to the polite signal, as long as we are there.
+    const deaf = `trap '' TERM\necho up >> '${notes}'\nwhile kill -0 $PPID; do sleep 0.1; done`;
+    const { base } = await mirror(version, standIn(notes, deaf));
+    const program = start(
+      [],
+      { ...env, PATH: process.env['PATH'], CHROME_PATH: '', ELECTRON_MIRROR: base },
+      root,
+    );
+    await vi.waitFor(
+      () => {
+        expect(existsSync(notes) ? readFileSync(notes, 'utf8') : '').toContain('up\n');
+      },
+      { timeout: 15_000 },
+    );
+    program.child.kill('SIGINT');
+    program.child.kill('SIGTERM');
+    expect(await program.ended).toBe(130);
   });
 
   it.each<[MirrorManner, RegExp]>([

@@ -106,6 +106,8 @@ describe('the search for a browser', () => {
   it('knows where macOS and Windows keep them', () => {
     const mac = '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome';
     expect(found('darwin', { HOME: '/Users/a' }, [mac])).toBe(mac);
+    expect(found('darwin', {}, [mac])).toBe(mac);
+    expect(found('darwin', { HOME: '/Users/a' }, [`/Users/a${mac}`])).toBe(`/Users/a${mac}`);
     const edge = 'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe';
     expect(found('win32', { 'PROGRAMFILES(X86)': 'C:\\Program Files (x86)' }, [edge])).toBe(edge);
   });

@@ -56,7 +56,9 @@ export interface Recorder {
   /** what `import … from 'electron'` gives */
   readonly module: Record<string, unknown>;
   readonly app: Emitter & {
+    isPackaged: boolean;
     readonly quit: Mock;
+    readonly exit: Mock;
     readonly setPath: Mock;
     readonly requestSingleInstanceLock: Mock;
     readonly addRecentDocument: Mock;
@@ -209,7 +211,6 @@ export function electronRecorder(
       handle: (scheme: string, respond: (request: Request) => Response) => protocols.set(scheme, respond),
     },
     session: { defaultSession: { ...session, webRequest: { onBeforeRequest: session.onBeforeRequest } } },
-    shell: { openExternal: vi.fn(() => Promise.resolve()) },
   };
   return {
     module,

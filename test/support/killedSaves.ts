@@ -97,7 +97,13 @@ async function lookAfter(data: string, said: readonly string[]): Promise<boolean
   const warnings: string[] = [];
   const warn = (message: string): void => void warnings.push(message);
   const platform = browserPlatform('serve');
-  const { bridge } = await openServices({ platform, places: own, version: '0.0.0-test', warn });
+  const { bridge } = await openServices({
+    platform,
+    places: own,
+    version: '0.0.0-test',
+    push: () => undefined,
+    warn,
+  });
   const [plan, ...others] = await bridge.listPlans(null);
   if (plan?.name !== 'plan' || others.length > 0)
     throw new Error('the next start does not list the one plan');

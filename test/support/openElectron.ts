@@ -44,7 +44,8 @@ export async function openElectron(folder: string, options: OpenOptions = {}): P
   vi.doMock('electron', () => recorder.module);
   // Electron's own words, then ours: the test runner's are not to be taken for a file.
   const words = process.argv;
-  process.argv = ['electron', 'app', ...(options.words ?? [])];
+  const own = recorder.app.isPackaged ? ['hearthclock'] : ['electron', 'app'];
+  process.argv = [...own, ...(options.words ?? [])];
   try {
     await import('../../main/electron.ts');
     await import('../../main/preload.ts');

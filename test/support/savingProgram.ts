@@ -24,6 +24,7 @@ const { bridge } = await openServices({
   platform: browserPlatform('serve'),
   places: places('linux', { HEARTHCLOCK_DATA: data }, data),
   version: '0.0.0-test',
+  push: () => undefined,
   warn: (message) => process.stderr.write(`${message}\n`),
   disk,
 });

@@ -40,8 +40,16 @@ export async function serveWindow(options: ServeOptions = {}): Promise<Served> {
     warnings.push(message);
   };
   const platform = browserPlatform('serve');
-  const services = { platform, places: own, version: '0.0.0-test', file: options.file, warn };
-  const { bridge } = await openServices(services);
+  const { bridge } = await openServices({
+    platform,
+    places: own,
+    version: '0.0.0-test',
+    file: options.file,
+    warn,
+    push: (name, what) => {
+      http.push(name, what);
+    },
+  });
   const presence = new Presence();
   const files = await readWindowFiles(options.root ?? builtWindow);
   const http = await openHttpHost({ files, bridge, warn, presence });
