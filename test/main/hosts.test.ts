@@ -124,9 +124,12 @@ describe("Electron's binary", () => {
       `require('node:fs').writeFileSync(${JSON.stringify(begun)}, ''); setInterval(() => {}, 1000)`,
       () => stop.signal,
     );
-    await vi.waitFor(() => {
-      expect(existsSync(begun)).toBe(true);
-    });
+    await vi.waitFor(
+      () => {
+        expect(existsSync(begun)).toBe(true);
+      },
+      { timeout: 15_000 },
+    );
     stop.abort();
     expect(await waiting).toMatch(/^the download could not be run: /u);
   });
