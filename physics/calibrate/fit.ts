@@ -126,7 +126,7 @@ export function fitOven(
   const factor = inverseFactor(normalMatrix(best.jacobian, count), count);
   return {
     z: best.x,
-    numbers: numbersOf(best.x, factor),
+    numbers: numbersOf(evening, best.x, factor),
     ready: readyOf(forecaster, best.x, forecast, factor, seed),
     agrees: likely,
     residuals: told.map((reading, i) => {
@@ -143,12 +143,19 @@ export function fitOven(
 /** 0.9 quantile of the standard normal distribution */
 const z90 = 1.2815515655;
 
-function numbersOf(z: Float64Array, factor: Float64Array): Readonly<Record<OvenNumberName, Quantiles>> {
+function numbersOf(
+  evening: Evening,
+  z: Float64Array,
+  factor: Float64Array,
+): Readonly<Record<OvenNumberName, Quantiles>> {
   const deviation = ovenNumbers.map((_, j) =>
     Math.hypot(...ovenNumbers.map((__, k) => factor[j * count + k]!)),
   );
   const [low, middle, high] = [-z90, 0, z90].map((u) =>
-    numbersAt(z.map((value, j) => value + u * deviation[j]!)),
+    numbersAt(
+      evening,
+      z.map((value, j) => value + u * deviation[j]!),
+    ),
   );
   return Object.fromEntries(
     ovenNumbers.map(({ name }) => [name, { value: middle![name], p10: low![name], p90: high![name] }]),

@@ -2,7 +2,7 @@
  * The one number that bakes with their shades can tell: how fast crusts brown in this kitchen, as a factor on the rate
  * of the law. Contact with the plate, flour and dough all hide in it. It carries over to another plate.
  *
- *     ln f = ln f0 + b,  b ~ N(0, 0.5^2);  each bake: ln(I(L seen) / I simulated) = b + error of the eye
+ *     ln f = ln f0 + b,  b ~ N(0, 0.5^2) unless known better;  each bake: ln(I(L seen) / I simulated) = b + error of the eye
  */
 import { bakeParameters } from '../bake/parameters.ts';
 import { browningLaw, rawLightness } from '../bake/browning.ts';
@@ -12,13 +12,12 @@ import { runPreheat } from '../evening/preheat.ts';
 import type { BakeRecord } from './bakeRecords.ts';
 import type { Quantiles } from './fit.ts';
 import { unlikelySum } from './mostProbable.ts';
+import { priorSpread, type Prior } from './ovenNumbers.ts';
 import { rerun } from './rerun.ts';
 
-/**
- * One standard deviation of ln of the factor before a bake is known: browning rate 0.40 and contact 0.30 of the plan's
- * range, which moves the base's rate by about as much.
- */
-export const browningSpread = 0.5;
+/** ln of the factor before a bake is known: browning rate 0.40 and contact, which moves the base's rate as 0.30 does. */
+export const browningPrior: Prior = { spread: 0.5, hides: { browning: 0.4, contact: 0.3 } };
+
 /** L*, how well a cook tells a shade; our estimate: half the step from one named shade to the next */
 const lightnessSpread = 5;
 /** how much the rate differs from pizza to pizza of one evening (flour under it, dough, where it lay); our estimate */
@@ -80,10 +79,11 @@ export function fitBakes(evening: Evening, records: readonly BakeRecord[]): Bake
     ];
   });
   if (bakes.length === 0) return undefined;
+  const before = priorSpread(browningPrior, evening.known);
   // One normal prior and independent normal measurements: precisions add.
   const posterior = (widened: number): { readonly mean: number; readonly spread: number } => {
     const weights = bakes.map(({ variance }) => 1 / (variance * widened));
-    const precision = 1 / browningSpread ** 2 + weights.reduce((sum, w) => sum + w, 0);
+    const precision = 1 / before ** 2 + weights.reduce((sum, w) => sum + w, 0);
     const pull = bakes.reduce((sum, { measured }, i) => sum + measured * weights[i]!, 0);
     return { mean: pull / precision, spread: 1 / Math.sqrt(precision) };
   };

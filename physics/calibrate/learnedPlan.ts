@@ -4,7 +4,7 @@ import type { Evening } from '../evening/evening.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { setPath } from '../evening/planPath.ts';
 import { uncertainNames, usualSpread, type Spread, type UncertainName } from '../evening/uncertain.ts';
-import { browningSpread, type BakesFit } from './fitBakes.ts';
+import { browningPrior, type BakesFit } from './fitBakes.ts';
 import type { OvenFit } from './fit.ts';
 import { eveningAt, ovenNumbers } from './ovenNumbers.ts';
 
@@ -17,37 +17,41 @@ const bakeInputs: readonly UncertainName[] = [...browningInputs, 'density', 'cru
 const p10To90 = 2 * 1.2815515655;
 
 /**
- * How much narrower each input of the plan's range has become. A preheat does not tell which of the inputs behind its
- * ready time was off: all of them shrink as the ready time's range has, the dial by what is known of it.
+ * One standard deviation of an input once readings and bakes are known, in the units of `usualSpread`. A preheat does not
+ * tell which of the inputs behind its ready time was off: all of them shrink as the ready time's range has, the dial by
+ * what is known of it, browning and contact by what is known of the rate.
  */
-function narrowed(
+function spreadAfter(
   name: UncertainName,
+  now: number,
   before: Spread | null,
   fit: OvenFit | undefined,
-  bake: BakesFit | undefined,
+  bakes: BakesFit | undefined,
 ): number {
-  if (browningInputs.includes(name)) return bake === undefined ? 1 : bake.spread / browningSpread;
-  if (fit === undefined || before === null || bakeInputs.includes(name)) return 1;
+  const usual = usualSpread[name];
+  if (browningInputs.includes(name))
+    return bakes === undefined ? now : (usual * bakes.spread) / browningPrior.spread;
+  if (fit === undefined || before === null || bakeInputs.includes(name)) return now;
   if (name === 'thermostatOffset') {
     const { p10, p90 } = fit.numbers.thermostatOffset;
     const { spread } = ovenNumbers.find((number) => number.name === name)!;
-    return Math.min(1, (p90 - p10) / p10To90 / spread);
+    return (usual * (p90 - p10)) / p10To90 / spread;
   }
   const [low, high] = before.preheatMinutes;
-  return Math.min(1, Math.log(fit.ready.p90 / fit.ready.p10) / Math.log(high / low));
+  return (now * Math.log(fit.ready.p90 / fit.ready.p10)) / Math.log(high / low);
 }
 
 function knownAfter(
   evening: Evening,
   before: Spread | null,
   fit: OvenFit | undefined,
-  bake: BakesFit | undefined,
+  bakes: BakesFit | undefined,
 ): NonNullable<PlanFile['known']> {
   const entries = uncertainNames.flatMap((name): readonly (readonly [UncertainName, string | number])[] => {
-    const ratio = narrowed(name, before, fit, bake);
     const own = evening.known[name];
-    if (ratio === 1 && own === undefined) return [];
-    const value = (own ?? usualSpread[name]) * ratio;
+    const now = own ?? usualSpread[name];
+    const value = Math.min(now, spreadAfter(name, now, before, fit, bakes));
+    if (value === usualSpread[name] && own === undefined) return [];
     if (name === 'thermostatOffset') return [[name, `${digits(value)} K`]];
     const absolute = name === 'plateEmissivity' || name === 'wallEmissivity';
     return [[name, Number(digits(absolute ? value : 100 * value))]];

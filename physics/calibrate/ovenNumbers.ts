@@ -4,13 +4,20 @@
  * else that is not known of an oven moves these three and is not fitted on its own.
  */
 import type { Evening } from '../evening/evening.ts';
+import { uncertainNames, usualSpread, type Known, type UncertainName } from '../evening/uncertain.ts';
 
 export type OvenNumberName = 'power' | 'plateMass' | 'thermostatOffset';
 
-export interface OvenNumber {
-  readonly name: OvenNumberName;
-  /** one standard deviation of what is believed before any reading: of ln for factors, K for the offset */
+/** What is believed of a number before any reading, one standard deviation, and of whose inputs that is made. */
+export interface Prior {
+  /** of ln for factors, K for the offset; as long as nothing is known better than usual */
   readonly spread: number;
+  /** what an input of the plan's range, off by its usual spread, does to the number */
+  readonly hides: Partial<Readonly<Record<UncertainName, number>>>;
+}
+
+export interface OvenNumber extends Prior {
+  readonly name: OvenNumberName;
 }
 
 /**
@@ -23,23 +30,42 @@ export interface OvenNumber {
  * - offset 11 K: dial 8 K, and vent and convection, which shift where the plate settles by 6 K and 3 K
  */
 export const ovenNumbers: readonly OvenNumber[] = [
-  { name: 'power', spread: 0.25 },
-  { name: 'plateMass', spread: 0.1 },
-  { name: 'thermostatOffset', spread: 11 },
+  { name: 'power', spread: 0.25, hides: { power: 0.1, topShare: 0.14, liner: 0.05 } },
+  { name: 'plateMass', spread: 0.1, hides: { thickness: 0.05, plateEmissivity: 0.08, convection: 0.03 } },
+  { name: 'thermostatOffset', spread: 11, hides: { thermostatOffset: 8, vent: 6, convection: 3 } },
 ];
 
-/** What the numbers are for `z`, standard deviations from the plan: factors for power and plate, K for the offset. */
-export function numbersAt(z: ArrayLike<number>): Readonly<Record<OvenNumberName, number>> {
-  return {
-    power: Math.exp(ovenNumbers[0]!.spread * z[0]!),
-    plateMass: Math.exp(ovenNumbers[1]!.spread * z[1]!),
-    thermostatOffset: ovenNumbers[2]!.spread * z[2]!,
-  };
+/**
+ * The rest of what is believed when everything is known better: an oven, its mains and a plate differ from one evening
+ * to the next. Our estimate.
+ */
+const eveningToEvening = 0.3;
+
+/** One standard deviation before any reading in a kitchen of which some inputs are known better than usual. */
+export function priorSpread({ spread, hides }: Prior, known: Known): number {
+  const variance = uncertainNames.reduce((left, name) => {
+    const part = hides[name] ?? 0;
+    const better = (known[name] ?? usualSpread[name]) / usualSpread[name];
+    return left - part ** 2 * (1 - better ** 2);
+  }, spread ** 2);
+  return Math.max(Math.sqrt(Math.max(variance, 0)), eveningToEvening * spread);
+}
+
+/**
+ * What the numbers are for `z`, standard deviations of what is believed of this evening from its plan: factors for power
+ * and plate, K for the offset.
+ */
+export function numbersAt(
+  { known }: Evening,
+  z: ArrayLike<number>,
+): Readonly<Record<OvenNumberName, number>> {
+  const [power, plateMass, offset] = ovenNumbers.map((number, j) => priorSpread(number, known) * z[j]!);
+  return { power: Math.exp(power!), plateMass: Math.exp(plateMass!), thermostatOffset: offset! };
 }
 
 /** The evening with its oven and plate as `z` says. The plate's mass is carried by its thickness. */
 export function eveningAt(evening: Evening, z: ArrayLike<number>): Evening {
-  const { power, plateMass, thermostatOffset } = numbersAt(z);
+  const { power, plateMass, thermostatOffset } = numbersAt(evening, z);
   const { oven, plate } = evening;
   return {
     ...evening,

@@ -201,3 +201,32 @@ describe('shades of several bakes', () => {
     expect(fitBakes(knownOven, records)).toBeUndefined();
   });
 });
+
+describe('what earlier evenings have told', () => {
+  const judged = (): readonly BakeRecord[] =>
+    records.slice(0, 1).map((record) => ({ ...record, lightness: shades[0]! }));
+
+  it('counts: a bake of a rate that is known already moves it less, and never beyond what evenings differ by', () => {
+    const first = fitBakes(evening, judged())!;
+    const fits = [1, 0.5, 0.1].map((known) =>
+      fitBakes({ ...evening, known: { browning: 0.4 * known, contact: 0.3 * known } }, judged())!,
+    );
+    const moved = fits.map(({ browningRate }) => Math.abs(Math.log(browningRate.value)));
+    expect(fits[0]!.spread).toBeCloseTo(first.spread, 12);
+    expect(moved[1]!).toBeLessThan(moved[0]!);
+    expect(moved[2]!).toBeLessThan(moved[1]!);
+    expect(fits[2]!.spread).toBeGreaterThan(0.1);
+  });
+
+  it('narrows a dial that was measured, and leaves the rest as it was', () => {
+    const readings = read([10, 15, 20, 25]);
+    const usual = fitOven(evening, readings)!;
+    const measured = fitOven({ ...evening, known: { thermostatOffset: 1 } }, readings)!;
+    const width = ({ numbers: { thermostatOffset } }: OvenFit): number =>
+      thermostatOffset.p90 - thermostatOffset.p10;
+    // 8 of the 11 K are the dial's: what vent and convection do stays.
+    expect(width(measured) / width(usual)).toBeGreaterThan(0.55);
+    expect(width(measured) / width(usual)).toBeLessThan(0.8);
+    expect(Math.abs(measured.numbers.power.value - usual.numbers.power.value)).toBeLessThan(0.02);
+  });
+});
