@@ -3,8 +3,10 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { Header } from './frame/Header.tsx';
 import { LiveRegion } from './frame/LiveRegion.tsx';
+import { AboutSheet } from './frame/AboutSheet.tsx';
+import { KeysSheet } from './frame/KeysSheet.tsx';
 import { SettingsSheet } from './frame/SettingsSheet.tsx';
-import { ConflictSheet, KeysSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
+import { ConflictSheet, NoticeBar, RecoveredSheet } from './frame/Sheets.tsx';
 import { listenForKeys } from './state/commands.ts';
 import type { Theme } from './state/settingsStore.ts';
 import { isViewId, showView, useView } from './state/viewStore.ts';
@@ -45,7 +47,6 @@ function useFocusKept(view: string): void {
 }
 
 export function App({ theme }: { readonly theme: Theme }) {
-  const [keysShown, setKeysShown] = useState(false);
   const [drawer, setDrawer] = useState(false);
   const closeDrawer = useCallback(() => {
     setDrawer(false);
@@ -55,22 +56,10 @@ export function App({ theme }: { readonly theme: Theme }) {
   const opened = useDocument((state) => state.opened);
   useDrop();
   useFocusKept(view);
-  useEffect(
-    () =>
-      listenForKeys(
-        () => {
-          setKeysShown(true);
-        },
-        views.map(({ id }) => id),
-      ),
-    [],
-  );
+  useEffect(() => listenForKeys(views.map(({ id }) => id)), []);
   return (
     <div className="window" data-computing={work ?? 'nothing'} data-opened={opened}>
       <Header
-        onKeys={() => {
-          setKeysShown(true);
-        }}
         onInputs={() => {
           showView('plan');
           setDrawer(true);
@@ -88,7 +77,7 @@ export function App({ theme }: { readonly theme: Theme }) {
           <TabList className="tab-list" aria-label="Views">
             {views.map(({ id, name }) => (
               <Tab key={id} id={id}>
-                {name}
+                <span data-name={name}>{name}</span>
               </Tab>
             ))}
           </TabList>
@@ -106,12 +95,8 @@ export function App({ theme }: { readonly theme: Theme }) {
       <RecoveredSheet />
       <ConflictSheet />
       <SettingsSheet />
-      <KeysSheet
-        open={keysShown}
-        onClose={() => {
-          setKeysShown(false);
-        }}
-      />
+      <KeysSheet />
+      <AboutSheet />
     </div>
   );
 }

@@ -3,22 +3,25 @@ import { Ellipsis, FolderOpen, Printer, Redo2, Save, SunMoon, Undo2 } from 'luci
 import { useState } from 'react';
 import {
   Button,
+  Keyboard,
   Menu,
   MenuItem,
   MenuTrigger,
   Popover,
+  Text,
   ToggleButton,
   ToggleButtonGroup,
 } from 'react-aria-components';
 import { themes, unitSystems } from './choices.ts';
 import { OpenMenu } from './OpenMenu.tsx';
 import { HandoutMenu } from '../handout/HandoutMenu.tsx';
-import { commands, printPlan, setPicker } from '../state/commands.ts';
+import { command, commands, printPlan, setPicker } from '../state/commands.ts';
 import { openPicked, savePlan, savePlanAs, unsaved, useDocument } from '../state/documentStore.ts';
 import { downloadCopy, planEnding } from '../state/downloads.ts';
 import { change, redo, undo, useHistory, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
+import { showSheet } from '../state/sheetStore.ts';
 import { clockText, epochOf, localOffset } from '../words/clock.ts';
 
 function Title() {
@@ -61,7 +64,7 @@ function Saved() {
     : at !== undefined
       ? `saved ${clockText(at, localOffset(at))}`
       : origin === 'example'
-        ? 'an example: begin with your oven and plate'
+        ? 'example: set oven and plate'
         : 'as in its file';
   return (
     <span className="saved" title={document?.name}>
@@ -100,26 +103,59 @@ function ThemeMenu() {
   );
 }
 
-function MoreMenu({ onKeys }: { readonly onKeys: () => void }) {
-  const actions: Readonly<Record<string, () => void>> = {
-    saveAs: () => void savePlanAs(),
-    copy: downloadCopy,
-    new: commands.new,
-    keys: onKeys,
-    settings: commands.settings,
-  };
+interface MoreItem {
+  readonly id: string;
+  readonly name: string;
+  readonly keys?: string;
+  readonly act: () => void;
+}
+const more: readonly MoreItem[] = [
+  {
+    id: 'saveAs',
+    name: 'Save under another name',
+    keys: `${command} Shift S`,
+    act: () => void savePlanAs(),
+  },
+  { id: 'copy', name: 'Download a copy', act: downloadCopy },
+  { id: 'new', name: 'New, from the example', act: commands.new },
+  {
+    id: 'keys',
+    name: 'Keys',
+    keys: '?',
+    act: () => {
+      showSheet('keys');
+    },
+  },
+  { id: 'settings', name: 'Settings', keys: `${command} ,`, act: commands.settings },
+  {
+    id: 'about',
+    name: 'About Hearthclock',
+    act: () => {
+      showSheet('about');
+    },
+  },
+];
+
+function MoreMenu() {
   return (
     <MenuTrigger>
       <Button className="key" aria-label="More">
         <Ellipsis aria-hidden="true" />
       </Button>
       <Popover className="sheet">
-        <Menu className="menu" aria-label="More" onAction={(key) => actions[String(key)]?.()}>
-          <MenuItem id="saveAs">Save under another name</MenuItem>
-          <MenuItem id="copy">Download a copy</MenuItem>
-          <MenuItem id="new">New, from the example</MenuItem>
-          <MenuItem id="keys">Keys</MenuItem>
-          <MenuItem id="settings">Settings</MenuItem>
+        <Menu
+          className="menu"
+          aria-label="More"
+          onAction={(key) => {
+            more.find(({ id }) => id === key)?.act();
+          }}
+        >
+          {more.map(({ id, name, keys }) => (
+            <MenuItem key={id} id={id} textValue={name}>
+              <Text slot="label">{name}</Text>
+              {keys !== undefined && <Keyboard>{keys}</Keyboard>}
+            </MenuItem>
+          ))}
         </Menu>
       </Popover>
     </MenuTrigger>
@@ -148,7 +184,7 @@ function UnitsSwitch() {
   );
 }
 
-export function Header({ onKeys, onInputs }: { readonly onKeys: () => void; readonly onInputs: () => void }) {
+export function Header({ onInputs }: { readonly onInputs: () => void }) {
   const { canUndo, canRedo } = useHistory();
   return (
     <header className="head">
@@ -178,7 +214,7 @@ export function Header({ onKeys, onInputs }: { readonly onKeys: () => void; read
         <Printer aria-hidden="true" /> <span className="wide">Print</span>
       </button>
       <HandoutMenu />
-      <MoreMenu onKeys={onKeys} />
+      <MoreMenu />
       <input
         ref={setPicker}
         type="file"

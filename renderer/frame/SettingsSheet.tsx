@@ -1,9 +1,8 @@
 /** Everything that holds for all plans, in one place: units, theme, keys. */
 import { useId, type ReactNode } from 'react';
-import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { themes, unitSystems } from './choices.ts';
+import { LetterKeysFlag, Sheet } from './Sheet.tsx';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
-import { showSettings, useSheet } from '../state/sheetStore.ts';
 
 interface Choice<Id extends string> {
   readonly id: Id;
@@ -43,51 +42,26 @@ function Choices<Id extends string>({
 }
 
 export function SettingsSheet() {
-  const open = useSheet(({ settings }) => settings);
-  const { units, theme, letterKeys } = useSettings();
+  const { units, theme } = useSettings();
   return (
-    <ModalOverlay className="veil" isOpen={open} isDismissable onOpenChange={showSettings}>
-      <Modal className="sheet">
-        <Dialog className="sheet-body">
-          <Heading slot="title">Settings</Heading>
-          <Choices
-            legend="Units"
-            choices={unitSystems}
-            chosen={units}
-            onChoose={(id) => {
-              changeSettings({ units: id });
-            }}
-          />
-          <Choices
-            legend="Theme"
-            choices={themes}
-            chosen={theme}
-            onChoose={(id) => {
-              changeSettings({ theme: id });
-            }}
-          />
-          <label className="flag">
-            <input
-              type="checkbox"
-              checked={letterKeys}
-              onChange={(event) => {
-                changeSettings({ letterKeys: event.currentTarget.checked });
-              }}
-            />
-            Single letters work as keys
-          </label>
-          <div className="actions">
-            <Button
-              className="key main"
-              onPress={() => {
-                showSettings(false);
-              }}
-            >
-              Close
-            </Button>
-          </div>
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <Sheet id="settings" heading="Settings">
+      <Choices
+        legend="Units"
+        choices={unitSystems}
+        chosen={units}
+        onChoose={(id) => {
+          changeSettings({ units: id });
+        }}
+      />
+      <Choices
+        legend="Theme"
+        choices={themes}
+        chosen={theme}
+        onChoose={(id) => {
+          changeSettings({ theme: id });
+        }}
+      />
+      <LetterKeysFlag />
+    </Sheet>
   );
 }

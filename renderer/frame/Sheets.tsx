@@ -1,58 +1,9 @@
-/** What lies over the window now and then: the keys, a notice, work kept aside from last time. */
+/** What lies over the window unasked: a notice, work kept aside from last time, a file that another program changed. */
 import { X } from 'lucide-react';
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { keyHelp } from '../state/commands.ts';
 import { dropConflict, savePlan, savePlanAs, say, useDocument } from '../state/documentStore.ts';
 import { dropRecovered, takeRecovered } from '../state/keptWork.ts';
-import { changeSettings, useSettings } from '../state/settingsStore.ts';
 import { clockText, dayText, epochOf, localOffset } from '../words/clock.ts';
-
-export function KeysSheet({ open, onClose }: { readonly open: boolean; readonly onClose: () => void }) {
-  const letterKeys = useSettings((state) => state.letterKeys);
-  return (
-    <ModalOverlay
-      className="veil"
-      isOpen={open}
-      isDismissable
-      onOpenChange={(next) => {
-        if (!next) onClose();
-      }}
-    >
-      <Modal className="sheet">
-        <Dialog className="sheet-body wide-sheet">
-          <Heading slot="title">Keys</Heading>
-          <table className="keys-table">
-            <tbody>
-              {keyHelp.map(({ keys, does }) => (
-                <tr key={does}>
-                  <th scope="row">
-                    <kbd>{keys}</kbd>
-                  </th>
-                  <td>{does}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          <label className="flag">
-            <input
-              type="checkbox"
-              checked={letterKeys}
-              onChange={(event) => {
-                changeSettings({ letterKeys: event.currentTarget.checked });
-              }}
-            />
-            Single letters work as keys
-          </label>
-          <div className="actions">
-            <Button className="key main" onPress={onClose}>
-              Close
-            </Button>
-          </div>
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
-  );
-}
 
 export function NoticeBar() {
   const notice = useDocument((state) => state.notice);

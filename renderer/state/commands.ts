@@ -4,7 +4,7 @@ import { leaveField } from './leaveField.ts';
 import { toggleTable } from './momentStore.ts';
 import { redo, undo } from './planStore.ts';
 import { useSettings } from './settingsStore.ts';
-import { showSettings } from './sheetStore.ts';
+import { showSheet } from './sheetStore.ts';
 import { showView, viewIds, type ViewId } from './viewStore.ts';
 
 export interface KeyHelp {
@@ -13,7 +13,8 @@ export interface KeyHelp {
 }
 
 export const apple = navigator.platform.startsWith('Mac');
-const command = apple ? '⌘' : 'Ctrl';
+/** The key of commands, as it is written on the keyboard. */
+export const command = apple ? '⌘' : 'Ctrl';
 
 export const keyHelp: readonly KeyHelp[] = [
   { keys: `${command} Z`, does: 'Undo' },
@@ -70,7 +71,7 @@ export const commands = {
   redo,
   print: printPlan,
   settings: () => {
-    showSettings();
+    showSheet('settings');
   },
 } as const;
 export type Command = keyof typeof commands;
@@ -101,7 +102,7 @@ function viewOf(key: string, views: readonly ViewId[]): ViewId | undefined {
 }
 
 /** @param views that can be opened */
-export function listenForKeys(showKeys: () => void, views: readonly ViewId[]): () => void {
+export function listenForKeys(views: readonly ViewId[]): () => void {
   const hear = (event: KeyboardEvent): void => {
     const key = event.key.toLowerCase();
     if ((apple ? event.metaKey : event.ctrlKey) && !event.altKey) {
@@ -122,7 +123,7 @@ export function listenForKeys(showKeys: () => void, views: readonly ViewId[]): (
     if (event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
     if (!useSettings.getState().letterKeys) return;
     if (key === 't') toggleTable();
-    else if (key === '?') showKeys();
+    else if (key === '?') showSheet('keys');
     else return;
     event.preventDefault();
   };

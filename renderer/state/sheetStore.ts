@@ -1,8 +1,10 @@
 /** Which sheet lies over the window because the cook asked for it; keys, buttons and the shell's menu open the same. */
 import { create } from 'zustand';
 
-export const useSheet = create<{ readonly settings: boolean }>()(() => ({ settings: false }));
+export type SheetId = 'settings' | 'keys' | 'about';
 
-export function showSettings(settings = true): void {
-  useSheet.setState({ settings });
+export const useSheet = create<{ readonly shown: SheetId | undefined }>()(() => ({ shown: undefined }));
+
+export function showSheet(shown: SheetId | undefined): void {
+  useSheet.setState({ shown });
 }

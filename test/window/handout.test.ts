@@ -106,6 +106,15 @@ describe('menu and sheet', () => {
       expect(await violations(page, true)).toEqual([]);
       await page.keyboard.press('Escape');
       await page.getByRole('dialog', { name: 'Settings' }).waitFor({ state: 'hidden' });
+      await page.getByRole('button', { name: 'More', exact: true }).click();
+      await page.getByRole('menuitem', { name: 'About Hearthclock' }).click();
+      const about = page.getByRole('dialog', { name: 'About Hearthclock' });
+      await about.getByRole('button', { name: 'Show those licences' }).click();
+      // One of those that the window is built from.
+      await about.getByText('react-aria-components 1.22.1').waitFor();
+      expect(await violations(page, true)).toEqual([]);
+      await page.keyboard.press('Escape');
+      await about.waitFor({ state: 'hidden' });
     }
   });
 });
