@@ -3,6 +3,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { lexer, type Token, type Tokens } from 'marked';
 import { describe, expect, it } from 'vitest';
 import { readArguments, type Command } from '../../main/terminal/arguments.ts';
+import { runCalibrate } from '../../main/terminal/calibrate.ts';
+import { demos } from '../../physics/evening/demos.ts';
 import {
   anchorIds,
   goalIds,
@@ -10,6 +12,7 @@ import {
   plateMaterialIds,
   waitRuleIds,
 } from '../../physics/evening/ids.ts';
+import { planFromFile } from '../../physics/evening/planEvening.ts';
 import { readPlanObject } from '../../physics/evening/readPlan.ts';
 import { parsePlanText } from '../../physics/evening/planText.ts';
 import { sourceOf } from '../support/bundle.ts';
@@ -53,10 +56,11 @@ describe('the README', () => {
     const named = [...text.matchAll(/npm run (?:--silent )?([a-z:]+)/gu)].map(([, name]) => name!);
     expect(named.length).toBeGreaterThan(5);
     for (const name of named) expect(scripts).toHaveProperty(name);
-    const read = (['plan', 'compare', 'handout'] as const satisfies readonly Command[]).flatMap((command) =>
-      lines
-        .filter((line) => line.startsWith(`npm run --silent ${command} -- `))
-        .map((line) => [command, words(line).slice(5)] as const),
+    const read = (['plan', 'compare', 'calibrate', 'handout'] as const satisfies readonly Command[]).flatMap(
+      (command) =>
+        lines
+          .filter((line) => line.startsWith(`npm run --silent ${command} -- `))
+          .map((line) => [command, words(line).slice(5)] as const),
     );
     expect(read.length).toBeGreaterThan(3);
     for (const [command, argv] of read)
@@ -85,6 +89,38 @@ describe('the README', () => {
   it('names every goal and every rule for the wait', () => {
     for (const id of [...goalIds, ...waitRuleIds, ...anchorIds])
       expect(text).toMatch(new RegExp(`\`(--\\w+ )?${id}\``, 'u'));
+  });
+
+  it('gives as example the range that the built-in evening has', () => {
+    const planned = planFromFile(demos.saturday, { now: Date.UTC(2026, 0, 30) });
+    if (!planned.ok) throw new Error(JSON.stringify(planned.problems));
+    const { preheat, bakes, range } = planned.answer;
+    const span = ([low, high]: readonly [number, number]): string =>
+      `${low.toFixed(0)} to ${high.toFixed(0)} min`;
+    expect(text).toContain(
+      `${span(range!.preheatMinutes)} of preheat around ${preheat.minutes.toFixed(0)}, and ${span(range!.bakeMinutes)} of bake`,
+    );
+    expect(bakes[0]!.minutes).toBeGreaterThan(6);
+    expect(bakes[0]!.minutes).toBeLessThan(7);
+  });
+
+  it('shows readings that go with its plan: nothing to mind about them', async () => {
+    const files: Readonly<Record<string, string>> = {
+      plan: code.find(({ lang }) => lang === 'json')!.text,
+      readings: code.find(({ lang }) => lang === 'csv')!.text,
+    };
+    let printed = '';
+    const status = await runCalibrate(['plan', '--readings', 'readings'], {
+      readFile: (path) => Promise.resolve(files[path]!),
+      stdout: (part) => (printed += part),
+      stderr: (part) => (printed += part),
+      now: Date.UTC(2026, 10, 27),
+      offsetMinutes: 60,
+      planFromFile,
+    });
+    expect(status, printed).toBe(0);
+    expect(printed).toContain('power of the elements');
+    expect(printed).not.toContain('\nMind');
   });
 
   it('leads to files, pictures and headings that are there', () => {
