@@ -1,8 +1,9 @@
 /** A recipe in other ovens: preheat and bake against the highest setting, as curves and as the table to print. */
-import { Copy, Download } from 'lucide-react';
+import { Copy } from 'lucide-react';
 import { useMemo } from 'react';
 import { ChartPanel } from '../charts/ChartPanel.tsx';
 import { CurvesTable, type CurveRow } from '../charts/CurvesTable.tsx';
+import { CsvKey } from '../charts/SaveKeys.tsx';
 import { downloadText, fileName } from '../state/downloads.ts';
 import { say } from '../state/documentStore.ts';
 import { spanText } from '../words/clock.ts';
@@ -174,17 +175,7 @@ export function ReadersTable({ rows, evening, units }: ReadersTableProps) {
           <button type="button" className="key" onClick={() => void copy()}>
             <Copy aria-hidden="true" /> Copy
           </button>
-          <button
-            type="button"
-            className="key"
-            aria-label="For the recipe: CSV"
-            title="CSV"
-            onClick={() => {
-              downloadText(fileName('-ovens.csv'), 'text/csv', csv());
-            }}
-          >
-            <Download aria-hidden="true" />
-          </button>
+          <CsvKey of="For the recipe" saveAs="ovens" make={csv} />
         </div>
       </div>
       <div className="scroll-x">

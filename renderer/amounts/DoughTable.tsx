@@ -5,6 +5,7 @@ import { massText, massUnit, perAreaText, readCount, readIn, readPercent, readPe
 import { heldOf, pizzasDiffer } from './held.ts';
 import { useHold } from './holdStore.ts';
 import { takeEdit } from './take.ts';
+import { Choice, type Options } from '../inputs/Choice.tsx';
 import { entryOf, shownQuantity } from '../inputs/shown.ts';
 import { usePlan } from '../state/planStore.ts';
 import { liquidNames } from '../words/names.ts';
@@ -43,27 +44,14 @@ function MeansChoice({ differ }: { readonly differ: boolean }) {
       next === 'recipe' ? { means: 'recipe' } : { means: 'have', gives: next === 'count' ? 'count' : 'ball' },
     );
   };
-  const options = [
+  const options: Options = [
     ['recipe', 'changes the formula'],
     ['ball', 'is what there is: the balls follow'],
-    ...(differ ? [] : [['count', 'is what there is: the number of pizzas follows']]),
-  ] as const;
+    ...(differ ? [] : ([['count', 'is what there is: the number of pizzas follows']] as const)),
+  ];
   return (
     <label className="means">
-      A weight typed in{' '}
-      <select
-        className="entry"
-        value={choice}
-        onChange={(event) => {
-          choose(event.currentTarget.value);
-        }}
-      >
-        {options.map(([id, name]) => (
-          <option key={id} value={id}>
-            {name}
-          </option>
-        ))}
-      </select>
+      A weight typed in <Choice options={options} value={choice} onChoose={choose} />
     </label>
   );
 }

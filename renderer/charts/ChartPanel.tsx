@@ -1,11 +1,11 @@
 /** A chart with its heading, one sentence that follows the data, its table one key away, and what can be saved. */
 import Plotly from 'plotly.js/lib/core';
-import { ChartLine, Download, ImageDown, Table } from 'lucide-react';
+import { ChartLine, Table } from 'lucide-react';
 import { useId, type ReactNode } from 'react';
 import { LineChart, type ChartAsked } from './LineChart.tsx';
 import { drawLines } from './lineFigure.ts';
 import { paperLinePalette } from './linePalette.ts';
-import { downloadText, downloadUrl, fileName } from '../state/downloads.ts';
+import { CsvKey, PictureKey } from './SaveKeys.tsx';
 import { toggleTable, useMoment } from '../state/momentStore.ts';
 import { unbroken } from '../words/unbroken.ts';
 import type { Theme } from '../state/settingsStore.ts';
@@ -24,11 +24,11 @@ interface ChartPanelProps {
   readonly children?: ReactNode;
 }
 
-async function savePicture(asked: ChartAsked, name: string): Promise<void> {
+async function pictureOf(asked: ChartAsked): Promise<string> {
   const size = { width: 960, height: 540 };
   const { fontFamily } = getComputedStyle(document.body);
   const { data, layout } = drawLines({ ...asked, size }, paperLinePalette(fontFamily));
-  downloadUrl(name, await Plotly.toImage({ data, layout }, { format: 'png', ...size, scale: 2 }));
+  return Plotly.toImage({ data, layout }, { format: 'png', ...size, scale: 2 });
 }
 
 export function ChartPanel({ title, summary, asked, theme, table, csv, saveAs, children }: ChartPanelProps) {
@@ -45,31 +45,14 @@ export function ChartPanel({ title, summary, asked, theme, table, csv, saveAs, c
             className="key"
             aria-pressed={tableShown}
             aria-label={`${title}: table`}
+            title={tableShown ? 'Chart' : 'Table'}
             aria-keyshortcuts="t"
             onClick={toggleTable}
           >
             {tableShown ? <ChartLine aria-hidden="true" /> : <Table aria-hidden="true" />}
           </button>
-          <button
-            type="button"
-            className="key"
-            aria-label={`${title}: CSV`}
-            title="CSV"
-            onClick={() => {
-              downloadText(fileName(`-${saveAs}.csv`), 'text/csv', csv());
-            }}
-          >
-            <Download aria-hidden="true" />
-          </button>
-          <button
-            type="button"
-            className="key"
-            aria-label={`${title}: picture`}
-            title="Picture"
-            onClick={() => void savePicture(asked, fileName(`-${saveAs}.png`))}
-          >
-            <ImageDown aria-hidden="true" />
-          </button>
+          <CsvKey of={title} saveAs={saveAs} make={csv} />
+          <PictureKey of={title} saveAs={saveAs} make={() => pictureOf(asked)} />
         </div>
       </div>
       {tableShown ? (

@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import { ChartPanel } from '../charts/ChartPanel.tsx';
 import { curveTable, CurvesTable } from '../charts/CurvesTable.tsx';
+import { Choice, type Options } from '../inputs/Choice.tsx';
 import { useLook } from '../state/lookStore.ts';
 import { degreesOfK, degreeUnit, temperatureK } from '../words/figures.ts';
 import { spanText } from '../words/clock.ts';
@@ -45,8 +46,69 @@ function csvFrom(lines: readonly Line[], column: string, toSi: (value: number) =
   ]);
 }
 
+interface ChosenProps {
+  readonly title: string;
+  readonly summary: string;
+  readonly asked: ChartAsked;
+  readonly theme: Theme;
+  readonly units: UnitSystem;
+  readonly saveAs: string;
+  /** heading in the CSV, metric */
+  readonly column: string;
+  /** whether it is degrees that are drawn */
+  readonly heat: boolean;
+  /** min between rows of the table, and digits in it */
+  readonly step: number;
+  readonly decimals: number;
+  readonly choice: {
+    readonly label: string;
+    readonly options: Options;
+    readonly value: string;
+    readonly onChoose: (id: string) => void;
+  };
+}
+
+/** Curves of which one kind is chosen. */
+function ChosenCurves({ units, column, heat, step, decimals, choice, ...panel }: ChosenProps) {
+  const { asked } = panel;
+  const { label, ...choosing } = choice;
+  return (
+    <ChartPanel
+      {...panel}
+      csv={() =>
+        csvFrom(asked.lines, column, (value) => (heat && units === 'us' ? (value - 32) / 1.8 : value))
+      }
+      table={
+        <CurvesTable
+          caption={asked.yTitle}
+          rows={curveTable(asked.lines, step)}
+          lines={asked.lines}
+          decimals={decimals}
+          head="Minute"
+        />
+      }
+    >
+      <Choice className="entry chart-choice" aria-label={label} {...choosing} />
+    </ChartPanel>
+  );
+}
+
+const nothing = 'Nothing is worked out yet.';
+
+/** The evening with the least of something; undefined of none. */
+function leastOf(evenings: readonly Compared[], of: (one: Compared) => number): Compared | undefined {
+  return [...evenings].sort((a, b) => of(a) - of(b))[0];
+}
+
+const preheatCurves = {
+  plateTop: { name: 'Plate top', column: 'plate_top_degC' },
+  air: { name: 'Oven air', column: 'oven_air_degC' },
+} as const;
+type PreheatCurve = keyof typeof preheatCurves;
+
 export function PreheatCurves({ evenings, units, theme }: CurvesProps) {
-  const [what, setWhat] = useLook<'plateTop' | 'air'>('what warms up', 'plateTop');
+  const [what, setWhat] = useLook<PreheatCurve>('what warms up', 'plateTop');
+  const { name, column } = preheatCurves[what];
   const asked = useMemo((): ChartAsked => {
     const ready = evenings.map(({ study }) => study.compared.preheat.minutes);
     const end = 1.15 * Math.max(...ready, 10);
@@ -55,50 +117,35 @@ export function PreheatCurves({ evenings, units, theme }: CurvesProps) {
         lineOf(one, until(one.study[what], end), (kelvin) => degreesOfK(kelvin, units)),
       ),
       xTitle: 'min after switching on',
-      yTitle: `${what === 'air' ? 'Oven air' : 'Plate top'}, ${degreeUnit(units)}`,
+      yTitle: `${name}, ${degreeUnit(units)}`,
     };
-  }, [evenings, units, what]);
-  const first = [...evenings].sort(
-    (a, b) => a.study.compared.preheat.minutes - b.study.compared.preheat.minutes,
-  )[0];
-  const summary =
-    first === undefined
-      ? 'Nothing is worked out yet.'
-      : `Ready first: ${first.name}, after ${first.study.compared.preheat.minutes.toFixed(0)} min at ${temperatureK(first.study.compared.preheat.plateTopC + 273.15, units)}.`;
+  }, [evenings, units, what, name]);
+  const first = leastOf(evenings, ({ study }) => study.compared.preheat.minutes);
   return (
-    <ChartPanel
+    <ChosenCurves
       title="Warming up"
-      summary={summary}
+      summary={
+        first === undefined
+          ? nothing
+          : `Ready first: ${first.name}, after ${first.study.compared.preheat.minutes.toFixed(0)} min at ${temperatureK(first.study.compared.preheat.plateTopC + 273.15, units)}.`
+      }
       asked={asked}
       theme={theme}
+      units={units}
       saveAs="warming-up"
-      csv={() =>
-        csvFrom(asked.lines, what === 'air' ? 'oven_air_degC' : 'plate_top_degC', (value) =>
-          units === 'us' ? (value - 32) / 1.8 : value,
-        )
-      }
-      table={
-        <CurvesTable
-          caption={asked.yTitle}
-          rows={curveTable(asked.lines, 5)}
-          lines={asked.lines}
-          decimals={0}
-          head="Minute"
-        />
-      }
-    >
-      <select
-        className="entry chart-choice"
-        aria-label="What warms up"
-        value={what}
-        onChange={(event) => {
-          setWhat(event.currentTarget.value === 'air' ? 'air' : 'plateTop');
-        }}
-      >
-        <option value="plateTop">Plate top</option>
-        <option value="air">Oven air</option>
-      </select>
-    </ChartPanel>
+      column={column}
+      heat
+      step={5}
+      decimals={0}
+      choice={{
+        label: 'What warms up',
+        options: Object.entries(preheatCurves).map(([id, one]) => [id, one.name]),
+        value: what,
+        onChoose: (id) => {
+          setWhat(id as PreheatCurve);
+        },
+      }}
+    />
   );
 }
 
@@ -123,56 +170,41 @@ type BakeCurve = keyof typeof bakeCurves;
 export function BakeCurves({ evenings, units, theme }: CurvesProps) {
   const [what, setWhat] = useLook<BakeCurve>('what of the bake', 'baseLightness');
   const { title, column, heat } = bakeCurves[what];
-  const asked = useMemo((): ChartAsked => {
-    return {
+  const asked = useMemo(
+    (): ChartAsked => ({
       lines: evenings.map((one) =>
         lineOf(one, one.study[what], (value) => (heat ? degreesOfK(value, units) : value)),
       ),
       xTitle: 'min in the oven',
       yTitle: heat ? `${title}, ${degreeUnit(units)}` : `${title} (golden 60, dark 50)`,
-    };
-  }, [evenings, units, what, title, heat]);
-  const first = [...evenings].sort(
-    (a, b) => a.study.compared.bakes[0]!.minutes - b.study.compared.bakes[0]!.minutes,
-  )[0];
-  const summary =
-    first === undefined
-      ? 'Nothing is worked out yet.'
-      : `Shortest first bake: ${first.name}, ${spanText(first.study.compared.bakes[0]!.minutes)}.`;
+    }),
+    [evenings, units, what, title, heat],
+  );
+  const first = leastOf(evenings, ({ study }) => study.compared.bakes[0]!.minutes);
   return (
-    <ChartPanel
+    <ChosenCurves
       title="The first bake"
-      summary={summary}
+      summary={
+        first === undefined
+          ? nothing
+          : `Shortest first bake: ${first.name}, ${spanText(first.study.compared.bakes[0]!.minutes)}.`
+      }
       asked={asked}
       theme={theme}
+      units={units}
       saveAs="first-bake"
-      csv={() =>
-        csvFrom(asked.lines, column, (value) => (heat && units === 'us' ? (value - 32) / 1.8 : value))
-      }
-      table={
-        <CurvesTable
-          caption={asked.yTitle}
-          rows={curveTable(asked.lines, 1)}
-          lines={asked.lines}
-          decimals={heat ? 0 : 1}
-          head="Minute"
-        />
-      }
-    >
-      <select
-        className="entry chart-choice"
-        aria-label="What of the bake"
-        value={what}
-        onChange={(event) => {
-          setWhat(event.currentTarget.value as BakeCurve);
-        }}
-      >
-        {Object.entries(bakeCurves).map(([id, { name }]) => (
-          <option key={id} value={id}>
-            {name}
-          </option>
-        ))}
-      </select>
-    </ChartPanel>
+      column={column}
+      heat={heat}
+      step={1}
+      decimals={heat ? 0 : 1}
+      choice={{
+        label: 'What of the bake',
+        options: Object.entries(bakeCurves).map(([id, { name }]) => [id, name]),
+        value: what,
+        onChoose: (id) => {
+          setWhat(id as BakeCurve);
+        },
+      }}
+    />
   );
 }

@@ -1,9 +1,10 @@
 /** One field in which another evening differs, with its value. A wrong entry stays with its reason. */
-import { X } from 'lucide-react';
 import { useId } from 'react';
 import { comparable, specOf, type Difference } from './differences.ts';
 import { factsOf } from '../inputs/fields.ts';
 import { entryOf } from '../inputs/shown.ts';
+import { Choice } from '../inputs/Choice.tsx';
+import { LeaveOutKey } from '../inputs/LeaveOutKey.tsx';
 import { TextEntry } from '../inputs/TextEntry.tsx';
 import { rackCount, rackHeightOf, rackText } from '../words/names.ts';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
@@ -106,31 +107,17 @@ export function DifferenceRow({ difference, units, onChange, onDrop }: Differenc
           }}
         />
       ) : (
-        <select
-          className="entry"
+        <Choice
           aria-label={label}
+          options={choices.map(([one, name]) => [String(one), name])}
           value={String(value)}
-          onChange={(event) => {
-            const next = choices.find(([one]) => String(one) === event.currentTarget.value);
+          onChoose={(chosen) => {
+            const next = choices.find(([one]) => String(one) === chosen);
             if (next !== undefined) onChange({ path, value: next[0] });
           }}
-        >
-          {choices.map(([one, name]) => (
-            <option key={String(one)} value={String(one)}>
-              {name}
-            </option>
-          ))}
-        </select>
+        />
       )}
-      <button
-        type="button"
-        className="reset"
-        aria-label={`Leave out ${label.toLowerCase()}`}
-        title="Leave out"
-        onClick={onDrop}
-      >
-        <X aria-hidden="true" />
-      </button>
+      <LeaveOutKey label={`Leave out ${label.toLowerCase()}`} onLeaveOut={onDrop} />
       <p className="reason" id={`${id}-reason`} hidden={!wrong}>
         {entry?.reason}
       </p>

@@ -1,5 +1,4 @@
 /** An answer over two fields, as a map of figures whose every point can be opened as the plan. */
-import { Download, ImageDown } from 'lucide-react';
 import { useMemo } from 'react';
 import { useCompare } from './compareStore.ts';
 import { Grid } from './MapGrid.tsx';
@@ -8,7 +7,8 @@ import { heat } from './heat.ts';
 import { mapPicture, type MapFigures } from './mapPicture.ts';
 import { cellsOf, mapSideName, shareOf, valueName, valuesOf, type MapCell } from './mapModel.ts';
 import { Progress } from './Progress.tsx';
-import { downloadText, downloadUrl, fileName } from '../state/downloads.ts';
+import { CsvKey, PictureKey } from '../charts/SaveKeys.tsx';
+import { Choice } from '../inputs/Choice.tsx';
 import { keyOf, useStudied, type Outcome } from '../state/studies.ts';
 import { measureIds, measureWords } from '../words/measures.ts';
 import { measures, type MeasureId } from '../../physics/evening/comparison.ts';
@@ -97,49 +97,26 @@ export function MapPanel({ file, units }: MapPanelProps) {
         <h2 id="compare-map">Map</h2>
         {mapAsked && count > 0 && (
           <div className="clock-keys">
-            <button
-              type="button"
-              className="key"
-              aria-label="Map: CSV"
-              title="CSV"
-              onClick={() => {
-                downloadText(fileName('-map.csv'), 'text/csv', csv());
-              }}
-            >
-              <Download aria-hidden="true" />
-            </button>
-            <button
-              type="button"
-              className="key"
-              aria-label="Map: picture"
-              title="Picture"
-              onClick={() => {
-                const { fontFamily } = getComputedStyle(document.body);
-                downloadUrl(fileName('-map.png'), mapPicture(figures, heat, fontFamily));
-              }}
-            >
-              <ImageDown aria-hidden="true" />
-            </button>
+            <CsvKey of="Map" saveAs="map" make={csv} />
+            <PictureKey
+              of="Map"
+              saveAs="map"
+              make={() => mapPicture(figures, heat, getComputedStyle(document.body).fontFamily)}
+            />
           </div>
         )}
       </div>
       <div className="map-sides">
         <div className="map-side">
           <label htmlFor="map-measure">Answer</label>
-          <select
+          <Choice
             id="map-measure"
-            className="entry"
+            options={measureIds.map((id) => [id, measureWords[id].name])}
             value={measure}
-            onChange={(event) => {
-              useCompare.setState({ measure: event.currentTarget.value as MeasureId });
+            onChoose={(id) => {
+              useCompare.setState({ measure: id as MeasureId });
             }}
-          >
-            {measureIds.map((id) => (
-              <option key={id} value={id}>
-                {measureWords[id].name}
-              </option>
-            ))}
-          </select>
+          />
         </div>
         <Side
           name="Across"

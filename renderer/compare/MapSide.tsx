@@ -2,6 +2,7 @@
 import { useId } from 'react';
 import type { MapSide } from './compareStore.ts';
 import { isTyped, mapPaths, mapSideName, typedOf, valuesOf } from './mapModel.ts';
+import { Choice } from '../inputs/Choice.tsx';
 import { TextEntry } from '../inputs/TextEntry.tsx';
 import type { UnitSystem } from '../../physics/quantities/index.ts';
 
@@ -24,22 +25,14 @@ export function Side({
   return (
     <div className={read.ok ? 'map-side' : 'map-side wrong'}>
       <label htmlFor={id}>{name}</label>
-      <select
+      <Choice
         id={id}
-        className="entry"
+        options={mapPaths.filter((path) => path !== other).map((path) => [path, mapSideName(path)])}
         value={side.path}
-        onChange={(event) => {
-          onChange({ path: event.currentTarget.value, typed: undefined });
+        onChoose={(path) => {
+          onChange({ path, typed: undefined });
         }}
-      >
-        {mapPaths
-          .filter((path) => path !== other)
-          .map((path) => (
-            <option key={path} value={path}>
-              {mapSideName(path)}
-            </option>
-          ))}
-      </select>
+      />
       {isTyped(side.path) && (
         <TextEntry
           id={`${id}-values`}

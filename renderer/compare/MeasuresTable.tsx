@@ -1,7 +1,7 @@
 /** What is compared, a row each, the best of the row marked. */
-import { Check, Download } from 'lucide-react';
+import { Check } from 'lucide-react';
 import { Sample } from '../charts/Sample.tsx';
-import { downloadText, fileName } from '../state/downloads.ts';
+import { CsvKey } from '../charts/SaveKeys.tsx';
 import { measureIds, measureWords } from '../words/measures.ts';
 import { measures, type MeasureId } from '../../physics/evening/comparison.ts';
 import { csvText } from '../../physics/handout/csv.ts';
@@ -38,17 +38,7 @@ export function MeasuresTable({ evenings, units }: MeasuresTableProps) {
     <section className="measures" aria-labelledby="compare-figures">
       <div className="chart-head">
         <h2 id="compare-figures">In figures</h2>
-        <button
-          type="button"
-          className="key"
-          aria-label="In figures: CSV"
-          title="CSV"
-          onClick={() => {
-            downloadText(fileName('-compared.csv'), 'text/csv', csv(evenings));
-          }}
-        >
-          <Download aria-hidden="true" />
-        </button>
+        <CsvKey of="In figures" saveAs="compared" make={() => csv(evenings)} />
       </div>
       <div className="scroll-x" tabIndex={0} role="region" aria-label="In figures, side by side">
         <table className="small-table compared">

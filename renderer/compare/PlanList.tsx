@@ -1,10 +1,11 @@
 /** The plan and the evenings beside it, each by what sets it apart. */
-import { Plus, X } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { adopt } from './adopt.ts';
 import { DifferenceRow, firstValue } from './DifferenceRow.tsx';
 import { nameOf, startersFor } from './differences.ts';
 import { addVariant, dropVariant, mostVariants, setDifferences, type Variant } from './compareStore.ts';
 import { troubleOf } from './trouble.ts';
+import { LeaveOutKey } from '../inputs/LeaveOutKey.tsx';
 import { Sample } from '../charts/Sample.tsx';
 import type { Outcome } from '../state/studies.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
@@ -34,17 +35,12 @@ function Card({
     <li className="variant">
       <h3>
         <Sample index={index} /> {name}
-        <button
-          type="button"
-          className="reset"
-          aria-label={`Leave out: ${name}`}
-          title="Leave out"
-          onClick={() => {
+        <LeaveOutKey
+          label={`Leave out: ${name}`}
+          onLeaveOut={() => {
             dropVariant(id);
           }}
-        >
-          <X aria-hidden="true" />
-        </button>
+        />
       </h3>
       {differences.map((difference, i) => (
         <DifferenceRow

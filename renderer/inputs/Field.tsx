@@ -1,4 +1,5 @@
 /** A field of the plan, drawn by its kind in the schema. */
+import { Choice } from './Choice.tsx';
 import { FieldRow } from './FieldRow.tsx';
 import { RackControl } from './RackControl.tsx';
 import { ShadeControl } from './ShadeControl.tsx';
@@ -85,25 +86,20 @@ function ChoiceControl({ spec, control }: { spec: FieldSpec; control: ControlPro
   const { path, names, optional } = spec;
   const { si } = useValue(path);
   return (
-    <select
+    <Choice
       {...control}
-      className="entry"
+      options={[
+        ...(optional === undefined ? [] : ([['', optional]] as const)),
+        ...(factsOf(path).choices ?? []).map((id) => [id, names?.[id] ?? id] as const),
+      ]}
       value={typeof si === 'string' ? si : ''}
-      onChange={(event) => {
-        const chosen = event.currentTarget.value;
+      onChoose={(chosen) => {
         const value = chosen === '' ? undefined : chosen;
         const problem = change({ [path]: value, ...effects(path, chosen, usePlan.getState().file) });
         if (problem !== undefined)
           refuse(path, chosen, `Found ${problem.path} ${problem.found}; allowed ${problem.allowed}.`);
       }}
-    >
-      {optional !== undefined && <option value="">{optional}</option>}
-      {(factsOf(path).choices ?? []).map((id) => (
-        <option key={id} value={id}>
-          {names?.[id] ?? id}
-        </option>
-      ))}
-    </select>
+    />
   );
 }
 

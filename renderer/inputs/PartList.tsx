@@ -1,6 +1,8 @@
 /** A list of parts, each a kind and an amount: the liquids of a dough, the cheeses of a pizza. */
-import { Plus, X } from 'lucide-react';
+import { Plus } from 'lucide-react';
+import { Choice } from './Choice.tsx';
 import { fieldId, FieldRow } from './FieldRow.tsx';
+import { LeaveOutKey } from './LeaveOutKey.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { entryOf, shownQuantity } from './shown.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
@@ -90,33 +92,23 @@ export function PartList({ path, label, names, amountName, parts, fresh, mayBeEm
               )}
             />
             <div className="field">
-              <select
+              <Choice
                 id={fieldId(`${place}.kind`)}
                 className="entry wide-entry"
                 aria-label={`Kind of ${name.toLowerCase()}`}
+                options={Object.entries(names)}
                 value={part.kind}
-                onChange={(event) => {
-                  takeKind(part, index, event.currentTarget.value);
+                onChoose={(kind) => {
+                  takeKind(part, index, kind);
                 }}
-              >
-                {Object.entries(names).map(([id, text]) => (
-                  <option key={id} value={id}>
-                    {text}
-                  </option>
-                ))}
-              </select>
+              />
               {parts.length > 1 || mayBeEmpty ? (
-                <button
-                  type="button"
-                  className="reset"
-                  aria-label={`Leave out ${name.toLowerCase()}`}
-                  title="Leave out"
-                  onClick={() => {
+                <LeaveOutKey
+                  label={`Leave out ${name.toLowerCase()}`}
+                  onLeaveOut={() => {
                     change({ [path]: written().filter((_, i) => i !== index) });
                   }}
-                >
-                  <X aria-hidden="true" />
-                </button>
+                />
               ) : (
                 <span />
               )}

@@ -1,6 +1,8 @@
 /** The stretches of the rise in order: where, in what form, how warm, how long. Without any the dough rises once. */
-import { Plus, X } from 'lucide-react';
+import { Plus } from 'lucide-react';
+import { Choice } from './Choice.tsx';
 import { fieldId, FieldRow } from './FieldRow.tsx';
+import { LeaveOutKey } from './LeaveOutKey.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { entryOf, shownQuantity } from './shown.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
@@ -11,7 +13,7 @@ import type { Evening, RisePhase } from '../../physics/evening/evening.ts';
 
 const path = 'dough.phases';
 
-function Choice({
+function ChoiceAt({
   place,
   label,
   value,
@@ -20,24 +22,18 @@ function Choice({
   place: string;
   label: string;
   value: string;
-  names: object;
+  names: Readonly<Record<string, string>>;
 }) {
   return (
-    <select
+    <Choice
       id={fieldId(place)}
-      className="entry"
       aria-label={label}
+      options={Object.entries(names)}
       value={value}
-      onChange={(event) => {
-        change({ [place]: event.currentTarget.value });
+      onChoose={(id) => {
+        change({ [place]: id });
       }}
-    >
-      {Object.entries(names).map(([id, name]) => (
-        <option key={id} value={id}>
-          {String(name)}
-        </option>
-      ))}
-    </select>
+    />
   );
 }
 
@@ -93,24 +89,16 @@ function Phase({ phase, index, onLeaveOut }: { phase: RisePhase; index: number; 
     <div className="part" role="group" aria-label={name}>
       <div className="field">
         <span className="pair even wide-entry">
-          <Choice place={`${place}.where`} label="Where" value={phase.where} names={risePlaceNames} />
-          <Choice place={`${place}.as`} label="In what form" value={phase.as} names={risePieceNames} />
+          <ChoiceAt place={`${place}.where`} label="Where" value={phase.where} names={risePlaceNames} />
+          <ChoiceAt place={`${place}.as`} label="In what form" value={phase.as} names={risePieceNames} />
         </span>
-        <button
-          type="button"
-          className="reset"
-          aria-label={`Leave out ${name.toLowerCase()}`}
-          title="Leave out"
-          onClick={onLeaveOut}
-        >
-          <X aria-hidden="true" />
-        </button>
+        <LeaveOutKey label={`Leave out ${name.toLowerCase()}`} onLeaveOut={onLeaveOut} />
       </div>
       <Amount place={`${place}.duration`} label="How long" si={phase.duration} empty="until ready" />
       <Amount place={`${place}.temperature`} label="How warm" si={phase.temperature} empty="as the place" />
       <div className="field">
         <span className="field-name">Kept</span>
-        <Choice place={`${place}.cover`} label="Kept" value={phase.cover} names={coverNames} />
+        <ChoiceAt place={`${place}.cover`} label="Kept" value={phase.cover} names={coverNames} />
         <span />
       </div>
     </div>

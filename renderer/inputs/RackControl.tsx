@@ -1,4 +1,5 @@
 /** The rack as a choice of positions, or a height in percent; the plate in the drawing does the same by dragging. */
+import { Choice } from './Choice.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { entryOf } from './shown.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
@@ -7,6 +8,7 @@ import { rackCount, rackHeightOf, rackPositionOf } from '../words/names.ts';
 import type { ControlProps } from './FieldRow.tsx';
 
 const path = 'plate.rackHeight';
+const positions = Array.from({ length: rackCount }, (_, index) => index + 1);
 
 export function RackControl({ control }: { control: ControlProps }) {
   const file = usePlan((state) => state.file);
@@ -16,22 +18,18 @@ export function RackControl({ control }: { control: ControlProps }) {
   const position = rackPositionOf(height);
   return (
     <span className="pair">
-      <select
-        className="entry"
+      <Choice
         aria-label="Rack position"
-        value={position ?? 'between'}
-        onChange={(event) => {
-          const chosen = Number(event.currentTarget.value);
+        options={[
+          ...(position === undefined ? ([['between', 'own']] as const) : []),
+          ...positions.map((one) => [String(one), `${String(one)} of ${String(rackCount)}`] as const),
+        ]}
+        value={position === undefined ? 'between' : String(position)}
+        onChoose={(id) => {
+          const chosen = Number(id);
           if (Number.isInteger(chosen)) change({ [path]: rackHeightOf(chosen) });
         }}
-      >
-        {position === undefined && <option value="between">own</option>}
-        {Array.from({ length: rackCount }, (_, index) => (
-          <option key={index} value={index + 1}>
-            {index + 1} of {rackCount}
-          </option>
-        ))}
-      </select>
+      />
       <TextEntry
         {...control}
         shown={draft?.text ?? `${String(Math.round(height * 1000) / 10)} %`}

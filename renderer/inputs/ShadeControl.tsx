@@ -1,4 +1,5 @@
 /** How brown a base is to be: a name, or a lightness from 42 to 80. */
+import { Choice, type Options } from './Choice.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { valueAt } from '../state/path.ts';
 import { change, dropDraft, enter, usePlan } from '../state/planStore.ts';
@@ -20,25 +21,21 @@ export function ShadeControl({ spec, control }: { spec: FieldSpec; control: Cont
   const unsaid = optional !== undefined && written === undefined;
   const lightness = typeof written === 'string' ? (readShade(written) ?? all) : all;
   const named = unsaid ? undefined : shadeIds.find((id) => shadeLightness[id] === lightness);
+  const options: Options = [
+    ...(optional === undefined ? [] : ([['', optional]] as const)),
+    ...(unsaid || named !== undefined ? [] : ([['own', 'own']] as const)),
+    ...shadeIds.map((id) => [id, shadeNames[id]] as const),
+  ];
   return (
     <span className="pair">
-      <select
+      <Choice
         {...control}
-        className="entry"
+        options={options}
         value={unsaid ? '' : (named ?? 'own')}
-        onChange={(event) => {
-          const { value } = event.currentTarget;
-          if (value !== 'own') change({ [path]: value === '' ? undefined : value });
+        onChoose={(id) => {
+          if (id !== 'own') change({ [path]: id === '' ? undefined : id });
         }}
-      >
-        {optional !== undefined && <option value="">{optional}</option>}
-        {!unsaid && named === undefined && <option value="own">own</option>}
-        {shadeIds.map((id) => (
-          <option key={id} value={id}>
-            {shadeNames[id]}
-          </option>
-        ))}
-      </select>
+      />
       <TextEntry
         id={`${control.id}-lightness`}
         aria-describedby={control['aria-describedby']}

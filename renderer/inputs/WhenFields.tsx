@@ -1,4 +1,5 @@
 /** What the evening is tied to: the first pizza cut, the start, or the oven switched on; by the clock of the plan's own offset. */
+import { Choice } from './Choice.tsx';
 import { FieldRow } from './FieldRow.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
@@ -60,20 +61,14 @@ export function WhenFields() {
         path="anchor.kind"
         label="Tied to"
         control={(control) => (
-          <select
+          <Choice
             {...control}
-            className="entry"
+            options={anchorIds.map((id) => [id, tiedTo[id].name])}
             value={kind}
-            onChange={(event) => {
-              change({ 'anchor.kind': event.currentTarget.value });
+            onChoose={(id) => {
+              change({ 'anchor.kind': id });
             }}
-          >
-            {anchorIds.map((id) => (
-              <option key={id} value={id}>
-                {tiedTo[id].name}
-              </option>
-            ))}
-          </select>
+          />
         )}
       />
       <FieldRow path={timePath} label={tiedTo[kind].moment} control={clockEntry} />

@@ -1,10 +1,12 @@
 /** What brings the plan nearer to a goal: asked for by the cook, worked out beside the plan, each change with a key. */
-import { useId, useMemo, useState } from 'react';
+import { useId, useMemo } from 'react';
 import { TryKey } from './TryKey.tsx';
+import { Choice } from '../inputs/Choice.tsx';
+import { useLook } from '../state/lookStore.ts';
 import { useStudied } from '../state/studies.ts';
 import { goalNames } from '../words/names.ts';
 import { unbroken } from '../words/unbroken.ts';
-import { goalIds, type GoalId } from '../../physics/evening/ids.ts';
+import { goalIds } from '../../physics/evening/ids.ts';
 import type { Advice, Advised } from '../../physics/evening/answer.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import { inUnits, type UnitSystem } from '../../physics/quantities/index.ts';
@@ -26,7 +28,8 @@ function Items({ advice, units }: { readonly advice: Advice; readonly units: Uni
 }
 
 export function GoalAdvice({ file, units }: { readonly file: PlanFile; readonly units: UnitSystem }) {
-  const [goal, setGoal] = useState<GoalId | undefined>(undefined);
+  const [chosen, setChosen] = useLook<string>('goal', '');
+  const goal = goalIds.find((known) => known === chosen);
   const jobs = useMemo(
     (): readonly StudyJob[] => (goal === undefined ? [] : [{ kind: 'goal', file, goal }]),
     [file, goal],
@@ -39,22 +42,12 @@ export function GoalAdvice({ file, units }: { readonly file: PlanFile; readonly 
         <h2>
           <label htmlFor={id}>What brings most for</label>
         </h2>
-        <select
+        <Choice
           id={id}
-          className="entry"
+          options={[['', 'choose a goal'], ...goalIds.map((known) => [known, goalNames[known]] as const)]}
           value={goal ?? ''}
-          onChange={(event) => {
-            const chosen = event.currentTarget.value;
-            setGoal(goalIds.find((known) => known === chosen));
-          }}
-        >
-          <option value="">choose a goal</option>
-          {goalIds.map((known) => (
-            <option key={known} value={known}>
-              {goalNames[known]}
-            </option>
-          ))}
-        </select>
+          onChoose={setChosen}
+        />
       </div>
       <div aria-live="polite">
         {goal !== undefined && outcome === undefined && (

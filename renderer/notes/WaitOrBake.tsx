@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { TryKey } from './TryKey.tsx';
 import { ChartPanel } from '../charts/ChartPanel.tsx';
 import { WordsTable } from '../charts/WordsTable.tsx';
+import { Choice } from '../inputs/Choice.tsx';
 import { useLook } from '../state/lookStore.ts';
 import { waitSummary, waitTable, type WaitCurve } from '../words/advice.ts';
 import { spanText } from '../words/clock.ts';
@@ -92,20 +93,15 @@ export function WaitOrBake({ curves, units, theme }: WaitOrBakeProps) {
         table={<WordsTable table={waitTable(curve, units)} className="small-table" />}
       >
         {curves.length > 1 && (
-          <select
+          <Choice
             className="entry chart-choice"
             aria-label="Which pizza waits"
-            value={curve.pizza}
-            onChange={(event) => {
-              setPizza(Number(event.currentTarget.value));
+            options={curves.map((one) => [String(one.pizza), `Pizza ${String(one.pizza)}`])}
+            value={String(curve.pizza)}
+            onChoose={(id) => {
+              setPizza(Number(id));
             }}
-          >
-            {curves.map((one) => (
-              <option key={one.pizza} value={one.pizza}>
-                Pizza {one.pizza}
-              </option>
-            ))}
-          </select>
+          />
         )}
       </ChartPanel>
       <Waits curve={curve} />

@@ -81,7 +81,8 @@ describe('a value of the level axis that stands out', () => {
       expect.closeTo(0.25, 6) as number,
       expect.closeTo(0.9, 6) as number,
     ]);
-    const through = { x0: name(0.5).x, x1: name(0.5).x, y0: 0, y1: 1 };
+    const x = Number(name(0.5).x);
+    const through = { x0: x, x1: x, y0: 0, y1: 1 };
     expect(marked(0.5).shapes).toContainEqual(expect.objectContaining(through));
   });
 });
