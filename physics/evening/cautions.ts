@@ -45,8 +45,8 @@ const perishable = { usual: 2 * 3600, hot: 3600, hotRoom: 32 + zeroCelsius };
 
 const round = (value: number): string => value.toFixed(0);
 const celsius = (kelvin: number): string => `${round(kelvin - zeroCelsius)} °C`;
-const centimetres = (metres: number): string => `${(metres * 100).toFixed(1)} cm`;
-const hours = (seconds: number): string => `${(seconds / 3600).toFixed(1)} h`;
+const centimetres = (metres: number): string => `${Number((metres * 100).toFixed(1))} cm`;
+const hours = (seconds: number): string => `${Number((seconds / 3600).toFixed(1))} h`;
 
 type Caution = (facts: CautionFacts) => Warning | undefined;
 

@@ -28,14 +28,14 @@ tbody th { font-weight: 700; white-space: nowrap; }
 .cautions { border-top: 0.4mm solid #000; padding-top: 2mm; }
 .cautions ul { margin: 0; padding: 0; columns: 2; column-gap: 7mm; list-style: none; font-size: 8pt; line-height: 1.25; }
 .cautions li { break-inside: avoid; padding-bottom: 0.8mm; }
-.crowded { font-size: 7.5pt; line-height: 1.15; }
+.crowded { font-size: 8pt; line-height: 1.15; }
 .crowded h1 { font-size: 13pt; }
 .crowded h2, .crowded caption { font-size: 9pt; padding-bottom: 0.5mm; }
 .crowded .answers .figure { font-size: 13pt; }
 .crowded table { margin-bottom: 2mm; }
 .crowded th, .crowded td { padding-top: 0.1mm; padding-bottom: 0.1mm; }
 .crowded .answers { margin: 1.5mm 0; padding: 1mm 0; }
-.crowded .cautions ul { font-size: 6.5pt; line-height: 1.15; columns: 3; column-gap: 5mm; }
+.crowded .cautions ul { line-height: 1.2; columns: 3; column-gap: 5mm; }
 @media screen { body { padding: 6mm; } }
 @media screen and (max-width: 44em) {
   body { font-size: 11pt; }

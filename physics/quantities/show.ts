@@ -27,7 +27,7 @@ const scales: Readonly<Record<Exclude<QuantityKind, 'duration'>, Record<UnitSyst
       { upTo: Infinity, unit: 'm', decimals: 0 },
     ],
     us: [
-      { upTo: 0.05, unit: 'in', decimals: 2 },
+      { upTo: 0.0405, unit: 'in', decimals: 2 },
       { upTo: 3, unit: 'in', decimals: 1 },
       { upTo: Infinity, unit: 'ft', decimals: 0 },
     ],
@@ -43,7 +43,8 @@ const scales: Readonly<Record<Exclude<QuantityKind, 'duration'>, Record<UnitSyst
       { upTo: 0.0283, unit: 'oz', decimals: 3 },
       { upTo: 0.2835, unit: 'oz', decimals: 2 },
       { upTo: 0.9, unit: 'oz', decimals: 1 },
-      { upTo: Infinity, unit: 'lb', decimals: 2 },
+      { upTo: 4.5, unit: 'lb', decimals: 2 },
+      { upTo: Infinity, unit: 'lb', decimals: 1 },
     ],
   },
   temperature: {

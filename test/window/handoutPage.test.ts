@@ -72,6 +72,11 @@ describe.each([
     const [, width, height] = /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/u.exec(pdf)!.map(Number);
     expect(Math.abs(width! - sheets[paper][0])).toBeLessThan(1);
     expect(Math.abs(height! - sheets[paper][1])).toBeLessThan(1);
+    // 8 pt at 96 px to the inch: what can be read on a door without going near.
+    const smallest = await page.evaluate(
+      "Math.min(...[...document.querySelectorAll('body *')].map((e) => parseFloat(getComputedStyle(e).fontSize)))",
+    );
+    expect(smallest).toBeGreaterThan((8 / 72) * 96 - 0.1);
     // Nothing sticks out to the side, on paper or on a telephone.
     for (const viewport of [720, 390]) {
       await page.setViewportSize({ width: viewport, height: 900 });

@@ -62,7 +62,7 @@ describe('clock words', () => {
 describe('units in sentences and fields', () => {
   it('turns the metric figures of a sentence, and nothing else', () => {
     // 267 x 9/5 + 32 = 512.6; 8.8 kg / 0.45359237 = 19.40 lb; 3 cm / 2.54 = 1.18 in.
-    expect(inUnits('At 267 °C the plate of 8.8 kg has 3.0 cm left for 46 min', 'us')).toBe(
+    expect(inUnits('At 267 °C the plate of 8.8 kg has 3 cm left for 46 min', 'us')).toBe(
       'At 513 °F the plate of 19.4 lb has 1.18 in left for 46 min',
     );
     expect(inUnits('At 267 °C', 'metric')).toBe('At 267 °C');

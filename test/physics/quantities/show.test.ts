@@ -37,7 +37,7 @@ describe('showing', () => {
     [120, 'length', '120 m', '394 ft'],
     [0.25, 'mass', '250 g', '8.82 oz'],
     [0.0021, 'mass', '2.1 g', '0.074 oz'],
-    [8.79, 'mass', '8.79 kg', '19.38 lb'],
+    [8.79, 'mass', '8.79 kg', '19.4 lb'],
     [523.15, 'temperature', '250 °C', '482 °F'],
     [272.75, 'temperature', '0 °C', '31 °F'],
     [5, 'temperatureDifference', '5 K', '9 F degrees'],
