@@ -1,4 +1,5 @@
 /** How warm the liquid must be for a dough of a wanted temperature: a heat balance, and the bakers' rule beside it. */
+import { zeroCelsius } from '../materials/constants.ts';
 import type { LiquidPart } from '../evening/evening.ts';
 import type { MixingId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';
@@ -60,7 +61,7 @@ export const mixingMethods: Readonly<Record<MixingId, Mixing>> = {
  * four seconds at 55 degC (Lajci et al., D47 3.86 min, z 4.68 K).
  */
 export const hottestForYeast = 316.15;
-const freezing = 273.15;
+const freezing = zeroCelsius;
 /** J/kg, heat of fusion of ice: 144 Btu/lb, as the trade's ice formula takes it. */
 const heatOfFusion = 144 * 2326;
 

@@ -6,6 +6,7 @@
  * which a floured finger's mark stays and recedes slightly (TM 10-412, US forces; common practice). Self-heating,
  * folding and yeast growth are left out; they are inside the spread.
  */
+import { zeroCelsius } from '../materials/constants.ts';
 import type { CoverId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';
 import { findRoot } from '../numerics/root.ts';
@@ -217,7 +218,7 @@ export function riseTime(dough: Leavened, doughTemperature: number, segments: re
     const { temperature } = segments.find(({ duration }) => duration === undefined) ?? segments.at(-1)!;
     return new OutOfRange(
       'dough.riseTemperature',
-      `${(temperature - 273.15).toFixed(1)} degC with ${dough.yeast.percent} % ${dough.yeast.kind} yeast`,
+      `${(temperature - zeroCelsius).toFixed(1)} degC with ${dough.yeast.percent} % ${dough.yeast.kind} yeast`,
       'warm enough, or yeast enough, for a dough ready within 14 days (the yeast rests below 1.3 and above 46 degC)',
     );
   };

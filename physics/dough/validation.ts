@@ -1,4 +1,5 @@
 /** Published figures of dough beside the model's; misses stay in. */
+import { zeroCelsius } from '../materials/constants.ts';
 import { compared, type ValidationCase } from '../validate/case.ts';
 import { decimalReductionTime } from './yeastSurvival.ts';
 import { doughTemperatureWith, iceShare, liquidTemperature, type Batch } from './liquidTemperature.ts';
@@ -7,9 +8,9 @@ import { printedHours, publishedRises } from './publishedRises.ts';
 import { riseThroughAll, riseTime, roomRise, type RiseSegment } from './rise.ts';
 import { cardinalRate, doseExponent, type Leavened } from './yeastActivity.ts';
 
-const kelvin = (celsius: number): number => celsius + 273.15;
+const kelvin = (celsius: number): number => celsius + zeroCelsius;
 const fromF = (fahrenheit: number): number => kelvin((fahrenheit - 32) / 1.8);
-const toF = (temperature: number): number => (temperature - 273.15) * 1.8 + 32;
+const toF = (temperature: number): number => (temperature - zeroCelsius) * 1.8 + 32;
 const third = 'published times of one dough differ by a third';
 
 function rises(): readonly ValidationCase[] {

@@ -1,4 +1,5 @@
 /** Guests who come late: what is held meanwhile, and what the wait costs. */
+import { toKWh } from '../quantities/index.ts';
 import { zeroCelsius } from '../materials/constants.ts';
 import type { GuestsLate } from './answer.ts';
 import type { Engine } from './engine.ts';
@@ -33,10 +34,10 @@ export function guestsLate(
   const plateTopC = held?.plateTopC ?? first.plateTopAtLoad - zeroCelsius;
   const doughSpare = plan.doughPast - lastShape(plan) - 60 * late;
   const price = evening.kitchen.energyPrice;
-  const cost = price === undefined ? undefined : (price.perKWh * energy) / 3.6e6;
+  const cost = price === undefined ? undefined : price.perKWh * toKWh(energy);
   return {
     minutes: late,
-    energyKWh: energy / 3.6e6,
+    energyKWh: toKWh(energy),
     ...(cost !== undefined && { cost }),
     plateTopC,
     bakeMinutes,
@@ -51,7 +52,7 @@ export function guestsLate(
 }
 
 function ovenText(late: number, energy: number, money: string): string {
-  return `Leave the oven on, shut: ${late} min more take ${(energy / 3.6e6).toFixed(2)} kWh${money}. Known before it goes on, switch it on ${late} min later, and that costs nothing.`;
+  return `Leave the oven on, shut: ${late} min more take ${toKWh(energy).toFixed(2)} kWh${money}. Known before it goes on, switch it on ${late} min later, and that costs nothing.`;
 }
 
 function bakeText(plateTopC: number, bake: number, planned: number): string {

@@ -1,4 +1,5 @@
 /** What it costs to switch the oven on later than planned and to load the first pizza at its planned time all the same. */
+import { zeroCelsius } from '../materials/constants.ts';
 import type { Evening } from './evening.ts';
 import type { LateStart } from './engine.ts';
 import type { EveningRun } from './run.ts';
@@ -17,6 +18,6 @@ export function lateStart(
     .filter((late) => late * 60 < planned)
     .map((late) => {
       const { seconds, plateTop } = bakeAsFirst(model, preheat, 1, planned - late * 60);
-      return { lateMinutes: late, plateTopC: plateTop - 273.15, bakeMinutes: seconds / 60 };
+      return { lateMinutes: late, plateTopC: plateTop - zeroCelsius, bakeMinutes: seconds / 60 };
     });
 }

@@ -1,4 +1,5 @@
 /** What an answer says of oven and plate: the preheat, what it costs, and how long the plate stays hot. */
+import { toKWh } from '../quantities/index.ts';
 import { zeroCelsius } from '../materials/constants.ts';
 import type { PlateMaterial } from '../materials/plates.ts';
 import { coolingTime, safeToTouch } from '../plate/cooling.ts';
@@ -9,7 +10,6 @@ import type { Evening } from './evening.ts';
 import { sampleAt } from '../numerics/samples.ts';
 import type { EveningRun } from './run.ts';
 
-const kWh = (joule: number): number => joule / 3.6e6;
 const minutes = (seconds: number): number | null => (Number.isFinite(seconds) ? seconds / 60 : null);
 /** what hand-held infrared thermometers are sold set to, many of them for good; common practice, no source */
 const usualSetting = 0.95;
@@ -45,12 +45,12 @@ export function preheatAnswer(
     plateTopC: preheat.plateTop - zeroCelsius,
     plateCoreC: preheat.plateCore - zeroCelsius,
     ovenAirC: preheat.ovenAir - zeroCelsius,
-    energyKWh: kWh(preheat.energy),
+    energyKWh: toKWh(preheat.energy),
     biot: preheat.biotNumber,
     plateModel: preheat.plateModel,
     plateMassKg: mass,
     plateHeatJPerK: mass * material.specificHeat(preheat.plateTop),
-    plateEnergyKWh: kWh(
+    plateEnergyKWh: toKWh(
       mass * (material.specificEnthalpy(preheat.plateCore) - material.specificEnthalpy(room)),
     ),
     infrared: {
@@ -69,8 +69,8 @@ export function costAnswer({ kitchen }: Evening, run: EveningRun): Pick<PlanAnsw
     cost: {
       perKWh,
       currency,
-      preheat: perKWh * kWh(run.preheat.energy),
-      evening: perKWh * kWh(run.energy),
+      preheat: perKWh * toKWh(run.preheat.energy),
+      evening: perKWh * toKWh(run.energy),
     },
   };
 }

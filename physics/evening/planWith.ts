@@ -1,4 +1,5 @@
 /** The answer of a plan: the run of the oven and the rise of the dough, joined on the clock. */
+import { toKWh } from '../quantities/index.ts';
 import { zeroCelsius } from '../materials/constants.ts';
 import { plateMaterial, type PlateMaterial } from '../materials/plates.ts';
 import type { BakeAnswer, PlanAnswer, Warning } from './answer.ts';
@@ -133,7 +134,7 @@ function answerOf(
     tasks: tasks.tasks,
     curves: curvesOf(run.trace),
     preheatCurve: curvesOf(preheat.trace),
-    energyKWh: run.energy / 3.6e6,
+    energyKWh: toKWh(run.energy),
     limitedBy: plan.limitedBy,
     slackMinutes: {
       plate: minutes(plan.slack.plate),

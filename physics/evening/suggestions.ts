@@ -3,6 +3,8 @@
  * already, and where the dough would not last. Every figure is solved for and then planned anew, so that what is
  * promised is what the plan gives when the change is made.
  */
+import { zeroCelsius } from '../materials/constants.ts';
+import { toKWh } from '../quantities/index.ts';
 import type { Range, Suggestion } from './answer.ts';
 import { attempt } from './attempt.ts';
 import { quicker } from './doughChanges.ts';
@@ -171,7 +173,7 @@ function inTime({ evening, run, joined, now, preheatRange }: SuggestionFacts): r
   if (free && sooner >= worthSooner && (now === undefined || beginBy.plate - sooner >= now))
     found.push({
       id: 'oven-earlier',
-      message: `Switch the oven on ${durationText(sooner)} sooner than planned, and in nine of ten such evenings the plate is ready at its time; that costs ${((idlePower * sooner) / 3.6e6).toFixed(2)} kWh.`,
+      message: `Switch the oven on ${durationText(sooner)} sooner than planned, and in nine of ten such evenings the plate is ready at its time; that costs ${toKWh(idlePower * sooner).toFixed(2)} kWh.`,
       change: [],
       gainsMinutes: sooner / 60,
       meets: true,
@@ -191,7 +193,7 @@ function loadColder(
   const [cost] = attempt(() => engine.lateStart(evening, run, [lateMinutes])) ?? [];
   const first = run.bakes[0]!;
   if (cost === undefined) return [];
-  const colder = first.plateTopAtLoad - 273.15 - cost.plateTopC;
+  const colder = first.plateTopAtLoad - zeroCelsius - cost.plateTopC;
   const longer = cost.bakeMinutes * 60 - (first.outAt - first.inAt);
   return [
     {

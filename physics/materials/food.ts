@@ -65,7 +65,7 @@ const rows: Readonly<
   },
 };
 
-const coldest = 273.15;
+const coldest = zeroCelsius;
 const endOfFit = 423.15;
 const hottest = 873.15;
 

@@ -1,4 +1,5 @@
 /** A plate as the oven computes with it: a row of the plate table with its surface, or the cook's own numbers. */
+import { zeroCelsius } from './constants.ts';
 import type { CustomMaterial } from '../evening/evening.ts';
 import { plateMaterialIds, surfaceIds, type PlateMaterialId, type SurfaceId } from '../evening/ids.ts';
 import { OutOfRange } from '../evening/problem.ts';
@@ -63,7 +64,7 @@ export function plateMaterial(
   }
   const row = plateTable[id];
   const celsius = 250;
-  const quoted = celsius + 273.15;
+  const quoted = celsius + zeroCelsius;
   return {
     id,
     name: row.name,

@@ -17,7 +17,7 @@ const n8 = 0.40511340542057e6;
 const n9 = -0.23855557567849;
 const n10 = 0.65017534844798e3;
 
-const coldest = 273.15;
+const coldest = zeroCelsius;
 const hottest = 640;
 
 function checkTemperature(temperature: number): void {

@@ -1,5 +1,5 @@
 /** Plain conversions between SI and what is shown. Exact by definition (NIST SP 811, Appendix B; ISO 80000-5). */
-const zeroCelsius = 273.15;
+import { zeroCelsius } from '../materials/constants.ts';
 
 /** K to degrees Celsius. */
 export function toCelsius(kelvin: number): number {
@@ -29,4 +29,9 @@ export function toInches(metres: number): number {
 /** kg to ounces: 1 lb = 0.45359237 kg = 16 oz. */
 export function toOunces(kilograms: number): number {
   return (kilograms / 0.45359237) * 16;
+}
+
+/** J to kWh: 1 kWh = 3.6 MJ. */
+export function toKWh(joule: number): number {
+  return joule / 3.6e6;
 }

@@ -1,4 +1,5 @@
 /** What happened on the evening, entry by entry, as the plan file keeps it. Everything else is worked out from it. */
+import { zeroCelsius } from '../materials/constants.ts';
 import { instantOf, writeInstant } from '../evening/clock.ts';
 import type { InstrumentId } from '../evening/ids.ts';
 import type { LogEntryFile } from '../evening/planFile.ts';
@@ -106,7 +107,7 @@ export function writeEntry(entry: LogEntry, offsetMinutes: number): LogEntryFile
         at,
         what: 'reading',
         place: entry.place,
-        temperature: `${Number((entry.temperature - 273.15).toFixed(1))} degC`,
+        temperature: `${Number((entry.temperature - zeroCelsius).toFixed(1))} degC`,
         instrument: entry.instrument,
       };
     case 'words':
