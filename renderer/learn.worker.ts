@@ -21,6 +21,7 @@ export type LearnRequest = Asked &
         readonly what: 'calibrate';
         readonly text: string;
         readonly say: Partial<ReadingGuesses>;
+        readonly usualUnit: ReadingGuesses['unit'];
         readonly readingSpread: number;
       }
   );
@@ -41,7 +42,10 @@ function answered(request: LearnRequest): LearnAnswer {
     let read: ReadingsRead | undefined;
     const calibrated = calibrate(
       file,
-      (ovenOn) => (read = readReadings(request.text, { ovenOn, offsetMinutes, say: request.say })),
+      (ovenOn) => {
+        const { say, usualUnit } = request;
+        return (read = readReadings(request.text, { ovenOn, offsetMinutes, say, usualUnit }));
+      },
       { now, offsetMinutes, readingSpread: request.readingSpread },
     );
     return { id, what: 'calibrate', calibrated, read };

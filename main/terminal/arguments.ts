@@ -101,7 +101,8 @@ Prints what was learned and the plan before and after.
   --spread DEGREES  how far off a reading may be, one standard deviation, such
                     as "5 K" for an infrared thermometer; ${usualReadingSpread} K without it
   --set PATH=VALUE  one field instead of the file's, as often as you like
-  --units SYSTEM    metric (the default) or us, for the printed text
+  --units SYSTEM    metric (the default) or us, for the printed text and for
+                    temperatures without a unit
   --json            the whole answer as one JSON object; "learned" in it is the
                     plan with what was learned
   --help            this text

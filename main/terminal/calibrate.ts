@@ -1,11 +1,11 @@
 /** `calibrate`: readings of a thermometer to what they say of the oven, and the plan before and after. */
 import { calibrate, type Calibration, type EstimateName } from '../../physics/calibrate/calibrate.ts';
-import type { SeenPlace } from '../../physics/calibrate/forecast.ts';
-import { readReadings } from '../../physics/calibrate/readings.ts';
+import { readReadings, usualUnit } from '../../physics/calibrate/readings.ts';
+import { placeWords } from '../../physics/calibrate/forecast.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { Range } from '../../physics/evening/answer.ts';
 import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
-import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
+import { inUnits, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
 import { calibrateHelp, readArguments } from './arguments.ts';
 import { section, wrap } from './page.ts';
 import { fileOf, guarded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
@@ -15,13 +15,6 @@ const labels: Readonly<Record<EstimateName, string>> = {
   plateMass: 'plate as heavy as',
   thermostatOffset: 'oven hotter than its dial by',
   browningRate: 'pizzas brown times the usual rate',
-};
-
-const places: Readonly<Record<SeenPlace, string>> = {
-  ovenAir: 'air',
-  plateTop: 'plate top',
-  plateCore: 'plate core',
-  plateAround: 'plate beside the pizza',
 };
 
 function shown(name: EstimateName, value: number, units: UnitSystem): string {
@@ -60,7 +53,7 @@ export function calibrationText(learned: Calibration, units: UnitSystem): string
       'Readings beside the fitted oven',
       residuals.map(
         ({ minute, place, pizza, readingC, modelC, residualK }) =>
-          `  ${minute.toFixed(0).padStart(4)} min  ${(places[place] + (pizza === undefined ? '' : ` under pizza ${pizza}`)).padEnd(10)}  read ${degrees(readingC)}, model ${degrees(modelC)}  (${kelvin(residualK)})`,
+          `  ${minute.toFixed(0).padStart(4)} min  ${(placeWords[place] + (pizza === undefined ? '' : ` under pizza ${pizza}`)).padEnd(10)}  read ${degrees(readingC)}, model ${degrees(modelC)}  (${kelvin(residualK)})`,
       ),
     ),
     ...section(
@@ -73,11 +66,11 @@ export function calibrationText(learned: Calibration, units: UnitSystem): string
     ...section('Next', [
       next === null
         ? '  no single reading would narrow the preheat by much'
-        : `  most would be learned from the ${places[next.place]} at ${next.minute} min: the range of the preheat narrows by ${next.narrowsMinutes.toFixed(1)} min`,
+        : `  most would be learned from the ${placeWords[next.place]} at ${next.minute} min: the range of the preheat narrows by ${next.narrowsMinutes.toFixed(1)} min`,
     ]),
     ...section(
       'Mind',
-      learned.warnings.flatMap(({ message }) => wrap(message, '  ')),
+      learned.warnings.flatMap(({ message }) => wrap(inUnits(message, units), '  ')),
     ),
   ];
   return `${lines.join('\n')}\n`;
@@ -102,7 +95,7 @@ export function runCalibrate(argv: readonly string[], io: TerminalIo): Promise<E
     const done = calibrate(
       // Its shape was looked at just now, and planning looks at its values.
       parsed.file as PlanFile,
-      (ovenOn) => readReadings(csv, { ovenOn, offsetMinutes }),
+      (ovenOn) => readReadings(csv, { ovenOn, offsetMinutes, usualUnit: usualUnit(request.units) }),
       { now, offsetMinutes, readingSpread: request.readingSpread },
     );
     if (!done.ok) return refuse(done.problems, io);

@@ -3,19 +3,22 @@ import { zeroCelsius } from '../materials/constants.ts';
 import { plateMaterial } from '../materials/plates.ts';
 import type { PlanAnswer, Range, Warning } from '../evening/answer.ts';
 import type { Evening } from '../evening/evening.ts';
+import { prepareModel } from '../evening/model.ts';
 import { plateMass } from '../evening/ovenAnswer.ts';
 import { readInstant } from '../evening/clock.ts';
 import { planFromFile, type PlanContext } from '../evening/planEvening.ts';
+import { runPreheat } from '../evening/preheat.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { OutOfRange, type Problem } from '../evening/problem.ts';
 import type { BakeRecord } from './bakeRecords.ts';
 import { fitBakes, type BakesFit, type SeenBake } from './fitBakes.ts';
 import { fitOven, usualReadingSpread, type OvenFit, type Quantiles } from './fit.ts';
-import type { SeenPlace } from './forecast.ts';
+import { placeWords, type SeenPlace } from './forecast.ts';
 import { learnedPlan } from './learnedPlan.ts';
 import { nextReading, type NextReading } from './nextReading.ts';
 import { eveningAt, ovenNumbers, type OvenNumberName } from './ovenNumbers.ts';
 import type { DroppedRow, ReadingsRead } from './readings.ts';
+import { rerun } from './rerun.ts';
 import { usable } from './usable.ts';
 
 export type EstimateName = OvenNumberName | 'browningRate';
@@ -47,6 +50,8 @@ export interface Calibration {
   readonly residuals: readonly ResidualAnswer[];
   /** those whose shade was judged */
   readonly bakes: readonly SeenBake[];
+  /** the plate of the learned oven under the pizzas as they went in, for a chart; null when none did */
+  readonly asRun: { readonly minutes: readonly number[]; readonly plateTopC: readonly number[] } | null;
   readonly warnings: readonly Warning[];
   /** rows that were left out, and why */
   readonly dropped: readonly DroppedRow[];
@@ -117,7 +122,7 @@ function disagreements(fit: OvenFit | undefined): readonly Warning[] {
     (a, b) => Math.abs(b.residual / b.expected) - Math.abs(a.residual / a.expected),
   )[0]!;
   const off = Math.abs(worst.residual / worst.expected);
-  const which = `${(worst.reading.seconds / 60).toFixed(0)} min, ${worst.reading.place}: read ${(worst.reading.temperature - zeroCelsius).toFixed(0)} °C, model ${(worst.model - zeroCelsius).toFixed(0)} °C`;
+  const which = `${(worst.reading.seconds / 60).toFixed(0)} min, ${placeWords[worst.reading.place]}: read ${(worst.reading.temperature - zeroCelsius).toFixed(0)} °C, model ${(worst.model - zeroCelsius).toFixed(0)} °C`;
   const warnings: Warning[] = [];
   if (!fit.agrees || off > 3)
     warnings.push({
@@ -193,6 +198,7 @@ export function calibrate(
         expectedK: expected,
       })),
       bakes: bakes?.bakes ?? [],
+      asRun: curveAsRun(heated, records, lastRead),
       warnings: warningsOf(fit, bakes),
       dropped: read.dropped,
       aside: [...aside, ...unfollowed(readings.length - (fit?.residuals.length ?? 0)), ...beyond],
@@ -212,6 +218,29 @@ function shadesOf(
     if (!(error instanceof OutOfRange)) throw error;
     const { path, found, allowed } = error.problem;
     return { bakes: undefined, beyond: [{ line: 0, found: `the bakes: ${path} of ${found}`, allowed }] };
+  }
+}
+
+/** s after the last pizza or reading that a curve goes on */
+const shownAfter = 10 * 60;
+
+function curveAsRun(
+  evening: Evening,
+  records: readonly BakeRecord[],
+  lastRead: number,
+): Calibration['asRun'] {
+  if (records.length === 0) return null;
+  const until = Math.max(lastRead, ...records.map(({ inAt, outAt }) => outAt ?? inAt)) + shownAfter;
+  try {
+    const model = prepareModel(evening);
+    const { trace } = rerun(model, runPreheat(model), records, until);
+    return {
+      minutes: Array.from(trace.seconds, (s) => s / 60),
+      plateTopC: Array.from(trace.plateTop, (T) => T - zeroCelsius),
+    };
+  } catch (error) {
+    if (error instanceof OutOfRange) return null;
+    throw error;
   }
 }
 

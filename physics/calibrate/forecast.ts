@@ -1,5 +1,6 @@
 /** What a thermometer would show during the preheat of an oven with other numbers, with the same simulation as the plan's. */
 import type { Evening } from '../evening/evening.ts';
+import type { PlaceId } from '../evening/ids.ts';
 import { prepareModel, type EveningModel } from '../evening/model.ts';
 import { runPreheat } from '../evening/preheat.ts';
 import { sampleAt } from '../numerics/samples.ts';
@@ -14,6 +15,15 @@ export type PreheatPlace = (typeof preheatPlaces)[number];
 /** The same with a pizza in the oven: its plate can be read under it or beside it. */
 export const seenPlaces = [...preheatPlaces, 'plateAround'] as const;
 export type SeenPlace = (typeof seenPlaces)[number];
+
+/** The places of readings, and of the simulation beside them, as a sentence names them. */
+export const placeWords: Readonly<Record<SeenPlace | PlaceId, string>> = {
+  ovenAir: 'air',
+  plateTop: 'plate top',
+  plateCore: 'plate core',
+  plateAround: 'plate beside the pizza',
+  dough: 'dough',
+};
 
 export interface Forecast {
   /** s until the plate is ready */

@@ -4,7 +4,7 @@
  */
 import { placeIds, type PlaceId } from '../evening/ids.ts';
 import { readShade } from '../evening/shade.ts';
-import { readQuantity } from '../quantities/index.ts';
+import { readQuantity, type UnitSystem } from '../quantities/index.ts';
 import { bakesOf, type BakeEvent, type BakeRecord } from './bakeRecords.ts';
 import { dialects, plainNumber, splitCells, type Dialect, type Line } from './delimited.ts';
 import { secondsOf, timeGuess, type TimeKind } from './readingTimes.ts';
@@ -58,6 +58,13 @@ export interface ReadingsContext {
   /** minutes east of UTC that clock times without an offset are in */
   readonly offsetMinutes: number;
   readonly say?: Partial<ReadingGuesses>;
+  /** of figures without a unit that may be either; degC unless said */
+  readonly usualUnit?: ReadingGuesses['unit'];
+}
+
+/** The unit of whoever reads figures in a system. */
+export function usualUnit(units: UnitSystem): ReadingGuesses['unit'] {
+  return units === 'us' ? 'degF' : 'degC';
 }
 
 /** Larger texts are not looked at: a reading a second over eight hours has a tenth of this. */
@@ -185,12 +192,12 @@ const allowedRow = 'a time, a place and a temperature, such as 20 min,plateTop,2
 /** Degrees without a unit above this are Fahrenheit: no kitchen oven bakes at 330 degC. */
 const hotterThanAnyOven = 330;
 
-function guessedUnit(table: Table): 'degC' | 'degF' {
+function guessedUnit(table: Table, usual: ReadingGuesses['unit'] = 'degC'): ReadingGuesses['unit'] {
   const { columns, lines, dialect } = table;
   const values = lines.flatMap(({ cells }) =>
     columns.temperatures.map(({ index }) => plainNumber(cells[index] ?? '', dialect.decimal) ?? 0),
   );
-  return Math.max(...values, 0) > hotterThanAnyOven ? 'degF' : 'degC';
+  return Math.max(...values, 0) > hotterThanAnyOven ? 'degF' : usual;
 }
 
 /** On one line, for a message: a quote left open swallows the lines behind it. */
@@ -259,7 +266,7 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
     delimiter: ',',
     decimal: '.',
     time: 'minutes',
-    unit: 'degC',
+    unit: context.usualUnit ?? 'degC',
     place: 'plateTop',
     ...say,
   };
@@ -283,7 +290,7 @@ export function readReadings(text: string, context: ReadingsContext): ReadingsRe
       const guesses: ReadingGuesses = {
         ...dialect,
         time: table.kind,
-        unit: guessedUnit(table),
+        unit: guessedUnit(table, context.usualUnit),
         place: 'plateTop',
         ...say,
       };

@@ -1,7 +1,8 @@
 /** The view Calibrate: readings in, what they say of this oven out. */
-import { useId } from 'react';
+import { useDeferredValue, useId, useMemo, useRef } from 'react';
 import { Learned } from './Learned.tsx';
 import { OvensLearned } from './Ovens.tsx';
+import { Preview } from './Preview.tsx';
 import {
   learnNow,
   longestFile,
@@ -11,113 +12,52 @@ import {
   useCalibrate,
 } from './calibrateStore.ts';
 import { useEscapeStops } from '../frame/useEscapeStops.ts';
+import { useForecast } from '../state/forecastStore.ts';
 import { usePlan } from '../state/planStore.ts';
 import { useUnits, type Theme } from '../state/settingsStore.ts';
-import { temperatureK } from '../words/figures.ts';
+import { epochOf, localOffset } from '../words/clock.ts';
 import { wording } from '../../physics/evening/problem.ts';
-import { placeIds, type PlaceId } from '../../physics/evening/ids.ts';
-import type { ReadingsRead } from '../../physics/calibrate/readings.ts';
+import { readReadings, usualUnit, type ReadingsRead } from '../../physics/calibrate/readings.ts';
+import type { UnitSystem } from '../../physics/quantities/index.ts';
 
-const example = 'time,place,temperature\n10 min,plateTop,83 degC\n30 min,plateTop,211 degC';
-const placeNames: Readonly<Record<PlaceId, string>> = {
-  ovenAir: 'air',
-  plateTop: 'plate top',
-  plateCore: 'plate core',
-  dough: 'dough',
-};
+const rowsIn = {
+  metric: ['10 min,plateTop,83 degC', '30 min,plateTop,211 degC'],
+  us: ['10 min,plateTop,181 degF', '30 min,plateTop,412 degF'],
+} as const;
+function exampleRows(units: UnitSystem): readonly string[] {
+  return [...rowsIn[units], '50 min,pizza 1 in,', '57 min,pizza 1 out,golden'];
+}
 
-/** How the text was understood; each guess can be set right. */
-function Preview({ read }: { readonly read: ReadingsRead }) {
+/** Longer texts are read when they are learned from: reading them at every key would hold the window up. */
+const readAtOnce = 200_000;
+
+/** The text as it is understood for this plan; undefined while there is none, or no plan to count its times from. */
+function usePreview(text: string): ReadingsRead | undefined {
   const units = useUnits();
   const say = useCalibrate((state) => state.say);
-  const { guesses, readings, bakes, dropped, repeated } = read;
-  const correct = (change: typeof say): void => {
-    useCalibrate.setState({ say: { ...say, ...change } });
-    void learnNow();
-  };
-  return (
-    <section aria-labelledby="calibrate-read">
-      <h2 id="calibrate-read">As it was understood</h2>
-      <div className="calibrate-guesses">
-        <label>
-          Figures without a unit
-          <select
-            className="entry"
-            value={guesses.unit}
-            onChange={(event) => {
-              correct({ unit: event.currentTarget.value === 'degF' ? 'degF' : 'degC' });
-            }}
-          >
-            <option value="degC">°C</option>
-            <option value="degF">°F</option>
-          </select>
-        </label>
-        <label>
-          Columns without a place
-          <select
-            className="entry"
-            value={guesses.place}
-            onChange={(event) => {
-              const place = placeIds.find((id) => id === event.currentTarget.value);
-              if (place !== undefined) correct({ place });
-            }}
-          >
-            {placeIds.map((id) => (
-              <option key={id} value={id}>
-                {placeNames[id]}
-              </option>
-            ))}
-          </select>
-        </label>
-      </div>
-      <table className="small-table">
-        <caption>
-          {readings.length} {readings.length === 1 ? 'reading' : 'readings'}
-          {bakes.length > 0 ? `, ${String(bakes.length)} ${bakes.length === 1 ? 'bake' : 'bakes'}` : ''}
-          {repeated > 0 ? `, ${String(repeated)} said twice` : ''}
-          {dropped.length > 0 ? `, ${String(dropped.length)} left out` : ''}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Minute</th>
-            <th scope="col">Where</th>
-            <th scope="col">Temperature</th>
-          </tr>
-        </thead>
-        <tbody>
-          {readings.slice(0, 12).map(({ line, seconds, place, pizza, temperature }) => (
-            <tr key={`${String(line)} ${place}`}>
-              <th scope="row">{(seconds / 60).toFixed(1)}</th>
-              <td>
-                {placeNames[place]}
-                {pizza === undefined ? '' : `, under pizza ${String(pizza)}`}
-              </td>
-              <td>{temperatureK(temperature, units)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {bakes.map(({ pizza, inAt, outAt, lightness }) => (
-        <p key={String(pizza) + String(inAt)} className="small">
-          Pizza {pizza}: in at {(inAt / 60).toFixed(1)} min,{' '}
-          {outAt === undefined ? 'not out yet' : `out at ${(outAt / 60).toFixed(1)} min`}
-          {lightness === undefined ? '' : `, base at lightness ${lightness.toFixed(0)}`}
-        </p>
-      ))}
-      {readings.length > 12 && <p className="small muted">and {readings.length - 12} more</p>}
-      {dropped.slice(0, 5).map(({ line, found, allowed }) => (
-        <p key={`${String(line)} ${found}`} className="small">
-          {line > 0 ? `Line ${String(line)}: ` : ''}left out {found}; allowed {allowed}.
-        </p>
-      ))}
-    </section>
-  );
+  const ovenOnAt = useForecast((state) => state.forecast?.answer.ovenOnAt);
+  const typed = useDeferredValue(text);
+  return useMemo(() => {
+    if (typed.trim() === '' || typed.length > readAtOnce || ovenOnAt === undefined) return undefined;
+    const ovenOn = epochOf(ovenOnAt);
+    return readReadings(typed, {
+      ovenOn,
+      offsetMinutes: localOffset(ovenOn),
+      say,
+      usualUnit: usualUnit(units),
+    });
+  }, [typed, ovenOnAt, say, units]);
 }
 
 export function CalibrateView({ theme }: { readonly theme: Theme }) {
   const units = useUnits();
   const id = useId();
   const { text, infrared, busy, learned, read, problems, fault } = useCalibrate();
+  const preview = usePreview(text) ?? (text === learned?.text ? read : undefined);
+  const result = useRef<HTMLHeadingElement>(null);
+  const learnAndShow = async (): Promise<void> => {
+    if (await learnNow()) result.current?.focus();
+  };
   const log = usePlan((state) => state.file.tonight?.log);
   const tonight = log === undefined ? '' : rowsOfTonight();
   useEscapeStops(stopLearning);
@@ -128,15 +68,17 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
           <h2 id={`${id}-readings`}>Readings and bakes</h2>
           <p className="muted">
             Minutes from switching the oven on, where, how hot; or the log of a thermometer. A bake is two
-            rows: 50 min,pizza 1 in, and 57 min,pizza 1 out,golden. With a pizza on it the plate is read
-            beside it, or under it: 53 min,plateTop pizza 1,228 degC.
+            rows, in and out with the shade of its base:
+          </p>
+          <pre className="calibrate-example">{exampleRows(units).join('\n')}</pre>
+          <p className="muted">
+            With a pizza on it the plate is read beside it, or under it as <code>plateTop pizza 1</code>.
           </p>
           <textarea
             className="entry calibrate-text"
             aria-label="Readings"
             rows={10}
             spellCheck={false}
-            placeholder={example}
             value={text}
             onChange={(event) => {
               takeText(event.currentTarget.value);
@@ -159,7 +101,7 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
                   else
                     void file.text().then((content) => {
                       takeText(content);
-                      void learnNow();
+                      void learnAndShow();
                     });
                   event.currentTarget.value = '';
                 }}
@@ -194,7 +136,7 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
               disabled={!busy && text.trim() === ''}
               onClick={() => {
                 if (busy) stopLearning();
-                else void learnNow();
+                else void learnAndShow();
               }}
             >
               {busy ? 'Stop (Escape)' : 'Learn'}
@@ -213,11 +155,25 @@ export function CalibrateView({ theme }: { readonly theme: Theme }) {
             Each look costs heat, and what stands inside burns: open the oven briefly.
           </p>
         </section>
-        {read !== undefined && <Preview read={read} />}
+        {preview !== undefined && (
+          <Preview
+            read={preview}
+            onCorrected={() => {
+              if (learned !== undefined) void learnNow();
+            }}
+          />
+        )}
         <OvensLearned />
       </div>
       {learned !== undefined && (
-        <Learned file={learned.file} learned={learned.calibration} units={units} theme={theme} />
+        <Learned
+          heading={result}
+          file={learned.file}
+          learned={learned.calibration}
+          stale={learned.text !== text}
+          units={units}
+          theme={theme}
+        />
       )}
     </div>
   );

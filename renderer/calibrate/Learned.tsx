@@ -1,5 +1,5 @@
 /** What was learned: the numbers with their ranges, the plan before and after, the readings beside both. */
-import { useMemo } from 'react';
+import { useId, useMemo, type RefObject } from 'react';
 import { adopt } from './calibrateStore.ts';
 import { KeepOven } from './Ovens.tsx';
 import { ChartPanel } from '../charts/ChartPanel.tsx';
@@ -7,9 +7,11 @@ import { say } from '../state/documentStore.ts';
 import { usePlan } from '../state/planStore.ts';
 import { spanRangeText, spanText } from '../words/clock.ts';
 import { degreesApart, degreeUnit, degreesOfK, temperatureC } from '../words/figures.ts';
+import { unbroken } from '../words/unbroken.ts';
+import { placeWords } from '../../physics/calibrate/forecast.ts';
 import { wording } from '../../physics/evening/problem.ts';
 import { csvText } from '../../physics/handout/csv.ts';
-import { fromCelsius, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
+import { fromCelsius, inUnits, toOunces, type UnitSystem } from '../../physics/quantities/index.ts';
 import type { Calibration, Estimate, EstimateName } from '../../physics/calibrate/calibrate.ts';
 import type { Curves, PlanAnswer } from '../../physics/evening/answer.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
@@ -19,22 +21,46 @@ import type { Theme } from '../state/settingsStore.ts';
 
 const names: Readonly<Record<EstimateName, string>> = {
   power: 'Power of the elements',
-  plateMass: 'Plate as heavy as',
+  plateMass: 'Weight of the plate',
   thermostatOffset: 'Hotter than the dial says by',
-  browningRate: 'Browns times the usual rate',
-};
-const placeNames: Readonly<Record<string, string>> = {
-  ovenAir: 'Air',
-  plateTop: 'Plate top',
-  plateCore: 'Plate core',
-  plateAround: 'Plate beside the pizza',
+  browningRate: 'Browning, times the usual',
 };
 
-function shown(name: EstimateName, value: number, units: UnitSystem): string {
-  if (name === 'power') return showQuantity(1000 * value, 'power', units);
-  if (name === 'plateMass') return showQuantity(value, 'mass', units);
-  if (name === 'thermostatOffset') return `${value < 0 ? '−' : ''}${degreesApart(Math.abs(value), units)}`;
-  return value.toFixed(2);
+interface ShownEstimate {
+  readonly name: string;
+  readonly value: string;
+  readonly range: string;
+}
+
+/** Figures of one number, all in one unit that is said once. */
+function inOneUnit(
+  name: string,
+  { value, p10, p90 }: Estimate,
+  show: (value: number) => string,
+  unit = '',
+): ShownEstimate {
+  return { name, value: `${show(value)}${unit}`, range: `${show(p10)} to ${show(p90)}${unit}` };
+}
+
+function shown(name: EstimateName, estimate: Estimate, units: UnitSystem): ShownEstimate {
+  const weight = units === 'us' ? 'lb' : 'kg';
+  if (name === 'power') return inOneUnit(names.power, estimate, (kilowatts) => kilowatts.toFixed(2), ' kW');
+  if (name === 'plateMass')
+    return inOneUnit(
+      names.plateMass,
+      estimate,
+      (kilograms) => (units === 'us' ? toOunces(kilograms) / 16 : kilograms).toFixed(1),
+      ` ${weight}`,
+    );
+  if (name === 'browningRate') return inOneUnit(names.browningRate, estimate, (rate) => rate.toFixed(2));
+  const degrees = (kelvin: number): string => {
+    const size = Math.round(units === 'us' ? 1.8 * kelvin : kelvin);
+    return size < 0 ? `−${String(-size)}` : String(size);
+  };
+  if (estimate.value >= 0) return inOneUnit(names.thermostatOffset, estimate, degrees, ' degrees');
+  const { value, p10, p90 } = estimate;
+  const colder: Estimate = { ...estimate, value: -value, p10: -p90, p90: -p10 };
+  return inOneUnit('Colder than the dial says by', colder, degrees, ' degrees');
 }
 
 function Numbers({ learned, units }: { readonly learned: Calibration; readonly units: UnitSystem }) {
@@ -50,15 +76,15 @@ function Numbers({ learned, units }: { readonly learned: Calibration; readonly u
         </tr>
       </thead>
       <tbody>
-        {rows.map(([name, { value, p10, p90 }]) => (
-          <tr key={name}>
-            <th scope="row">{names[name]}</th>
-            <td>{shown(name, value, units)}</td>
-            <td>
-              {shown(name, p10, units)} to {shown(name, p90, units)}
-            </td>
-          </tr>
-        ))}
+        {rows
+          .map(([name, estimate]) => shown(name, estimate, units))
+          .map(({ name, value, range }) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td>{unbroken(value)}</td>
+              <td>{unbroken(range)}</td>
+            </tr>
+          ))}
         {learned.notTold.map((name) => (
           <tr key={name}>
             <th scope="row">{names[name]}</th>
@@ -76,10 +102,10 @@ function Plans({ learned, units }: { readonly learned: Calibration; readonly uni
   const { before, after } = learned;
   const rows: readonly (readonly [string, (plan: PlanAnswer) => string])[] = [
     ['Preheat', (plan) => spanText(plan.preheat.minutes)],
-    ['Its range', (plan) => (plan.range ? spanRangeText(...plan.range.preheatMinutes) : '–')],
+    ['Preheat, 8 in 10 within', (plan) => (plan.range ? spanRangeText(...plan.range.preheatMinutes) : '–')],
     ['Plate settles at', (plan) => temperatureC(plan.preheat.settledPlateTopC, units)],
     ['First bake', (plan) => spanText(plan.bakes[0]!.minutes)],
-    ['Its range', (plan) => (plan.range ? spanRangeText(...plan.range.bakeMinutes) : '–')],
+    ['First bake, 8 in 10 within', (plan) => (plan.range ? spanRangeText(...plan.range.bakeMinutes) : '–')],
   ];
   return (
     <table className="small-table">
@@ -92,11 +118,11 @@ function Plans({ learned, units }: { readonly learned: Calibration; readonly uni
         </tr>
       </thead>
       <tbody>
-        {rows.map(([name, of], i) => (
-          <tr key={`${name} ${String(i)}`}>
+        {rows.map(([name, of]) => (
+          <tr key={name}>
             <th scope="row">{name}</th>
-            <td>{of(before)}</td>
-            <td>{of(after)}</td>
+            <td>{unbroken(of(before))}</td>
+            <td>{unbroken(of(after))}</td>
           </tr>
         ))}
       </tbody>
@@ -105,7 +131,13 @@ function Plans({ learned, units }: { readonly learned: Calibration; readonly uni
 }
 
 /** The plate's curve to a while after the last reading, in the units shown. */
-function plateLine(index: number, name: string, curves: Curves, until: number, units: UnitSystem): Line {
+function plateLine(
+  index: number,
+  name: string,
+  curves: Pick<Curves, 'minutes' | 'plateTopC'>,
+  until: number,
+  units: UnitSystem,
+): Line {
   const count = curves.minutes.filter((minute) => minute <= until).length;
   return {
     index,
@@ -133,11 +165,11 @@ function Residuals({ learned, units }: { readonly learned: Calibration; readonly
           <tr key={`${String(minute)} ${place}`}>
             <th scope="row">{minute.toFixed(0)}</th>
             <td>
-              {placeNames[place] ?? place}
+              {placeWords[place]}
               {pizza === undefined ? '' : `, under pizza ${String(pizza)}`}
             </td>
-            <td>{temperatureC(readingC, units)}</td>
-            <td>{temperatureC(modelC, units)}</td>
+            <td>{unbroken(temperatureC(readingC, units))}</td>
+            <td>{unbroken(temperatureC(modelC, units))}</td>
             <td>
               {residualK < 0 ? '−' : '+'}
               {degreesApart(Math.abs(residualK), units)}
@@ -170,7 +202,7 @@ function Bakes({ learned }: { readonly learned: Calibration }) {
         {learned.bakes.map(({ pizza, seconds, seen, before, model }) => (
           <tr key={pizza}>
             <th scope="row">{pizza}</th>
-            <td>{spanText(seconds / 60)}</td>
+            <td>{unbroken(spanText(seconds / 60))}</td>
             <td>{cells(seen)}</td>
             <td>{cells(before)}</td>
             <td>{cells(model)}</td>
@@ -182,28 +214,33 @@ function Bakes({ learned }: { readonly learned: Calibration }) {
 }
 
 interface LearnedProps {
+  readonly heading: RefObject<HTMLHeadingElement | null>;
+  /** the readings have changed since */
+  readonly stale: boolean;
   readonly file: PlanFile;
   readonly learned: Calibration;
   readonly units: UnitSystem;
   readonly theme: Theme;
 }
 
-export function Learned({ file, learned, units, theme }: LearnedProps) {
+export function Learned({ heading, stale, file, learned, units, theme }: LearnedProps) {
+  const id = useId();
   const current = usePlan((state) => state.file);
-  const { before, after, residuals, nextReading: next, warnings } = learned;
+  const { before, after, asRun, residuals, nextReading: next, warnings } = learned;
   const asked = useMemo((): ChartAsked => {
     const plate = residuals.filter(({ place }) => place === 'plateTop');
-    const until = Math.max(60, ...residuals.map(({ minute }) => minute + 15));
+    const until = Math.max(60, asRun?.minutes.at(-1) ?? 0, ...residuals.map(({ minute }) => minute + 15));
     return {
       lines: [
         plateLine(0, 'as planned', before.preheatCurve, until, units),
-        plateLine(1, 'as learned', after.preheatCurve, until, units),
+        plateLine(1, 'as learned', asRun ?? after.preheatCurve, until, units),
         ...(plate.length === 0
           ? []
           : [
               {
                 index: 2,
                 name: 'read',
+                points: true,
                 x: plate.map(({ minute }) => minute),
                 y: plate.map(({ readingC }) => degreesOfK(fromCelsius(readingC), units)),
               },
@@ -212,13 +249,17 @@ export function Learned({ file, learned, units, theme }: LearnedProps) {
       xTitle: 'minutes from switching the oven on',
       yTitle: `plate top, ${degreeUnit(units)}`,
     };
-  }, [before, after, residuals, units]);
+  }, [before, after, asRun, residuals, units]);
   const same = file === current;
   return (
-    <div className="calibrate-learned">
+    <section className="calibrate-learned" aria-labelledby={id}>
+      <h2 id={id} ref={heading} tabIndex={-1}>
+        What was learned
+      </h2>
+      {stale && <p className="muted">The readings have changed since: learn again to count them.</p>}
       {warnings.map(({ code, message }) => (
-        <p key={code} className="reason">
-          {message}
+        <p key={code} className="reason calibrate-warning">
+          {unbroken(inUnits(message, units))}
         </p>
       ))}
       <div className="calibrate-tables">
@@ -271,6 +312,6 @@ export function Learned({ file, learned, units, theme }: LearnedProps) {
         {!same && <p className="muted">The plan has changed since: learn again to use it.</p>}
       </div>
       <KeepOven learned={learned.learned} />
-    </div>
+    </section>
   );
 }

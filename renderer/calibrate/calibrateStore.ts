@@ -2,11 +2,12 @@
 import { create } from 'zustand';
 import { change, usePlan } from '../state/planStore.ts';
 import { learn } from '../state/learn.ts';
+import { useSettings } from '../state/settingsStore.ts';
 import { infraredSpread, usualReadingSpread } from '../../physics/calibrate/fit.ts';
 import { readLog, sinceBegun } from '../../physics/tonight/log.ts';
 import { readingRows } from '../../physics/tonight/readingRows.ts';
 import type { Calibration } from '../../physics/calibrate/calibrate.ts';
-import type { ReadingGuesses, ReadingsRead } from '../../physics/calibrate/readings.ts';
+import { usualUnit, type ReadingGuesses, type ReadingsRead } from '../../physics/calibrate/readings.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 
@@ -15,8 +16,9 @@ export interface CalibrateState {
   readonly infrared: boolean;
   readonly say: Partial<ReadingGuesses>;
   readonly busy: boolean;
-  /** with the plan it was learned for */
-  readonly learned: { readonly file: PlanFile; readonly calibration: Calibration } | undefined;
+  /** with the text and the plan it was learned from */
+  readonly learned:
+    { readonly text: string; readonly file: PlanFile; readonly calibration: Calibration } | undefined;
   readonly read: ReadingsRead | undefined;
   readonly problems: readonly Problem[];
   readonly fault: string;
@@ -47,7 +49,8 @@ export function stopLearning(): void {
   asked?.abort();
 }
 
-export async function learnNow(): Promise<void> {
+/** @returns whether something was learned */
+export async function learnNow(): Promise<boolean> {
   const { text, infrared, say } = useCalibrate.getState();
   const { file } = usePlan.getState();
   asked?.abort();
@@ -56,21 +59,29 @@ export async function learnNow(): Promise<void> {
   useCalibrate.setState({ busy: true, problems: [], fault: '' });
   const readingSpread = infrared ? infraredSpread : usualReadingSpread;
   const answer = await learn(
-    { what: 'calibrate', file: { ...file, tonight: {} }, text, say, readingSpread },
+    {
+      what: 'calibrate',
+      file: { ...file, tonight: {} },
+      text,
+      say,
+      usualUnit: usualUnit(useSettings.getState().units),
+      readingSpread,
+    },
     mine.signal,
   );
-  if (mine !== asked) return;
+  if (mine !== asked) return false;
   if (answer.what !== 'calibrate') {
     useCalibrate.setState({ busy: false, fault: answer.what === 'fault' ? answer.fault : '' });
-    return;
+    return false;
   }
   const { calibrated, read } = answer;
   useCalibrate.setState({
     busy: false,
     read,
-    learned: calibrated.ok ? { file, calibration: calibrated.calibration } : undefined,
+    learned: calibrated.ok ? { text, file, calibration: calibrated.calibration } : undefined,
     problems: calibrated.ok ? [] : calibrated.problems,
   });
+  return calibrated.ok;
 }
 
 /** What happened tonight, as rows. */

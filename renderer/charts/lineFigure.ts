@@ -20,6 +20,8 @@ export interface Line {
   readonly name: string;
   readonly x: readonly number[];
   readonly y: readonly number[];
+  /** what was seen: single points, no curve through them */
+  readonly points?: boolean;
 }
 /** A value on the upright axis that stands out, with what it is. */
 export interface Level {
@@ -135,7 +137,11 @@ export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[
   drawn.forEach((line, i) => {
     const color = palette.lines[line.index]!;
     const y = 1 - heights[i]! / plotHeight;
-    const style = { color, dash: lineDashes[line.index]!, width: 2 };
+    const style = {
+      color,
+      dash: line.points === true ? 'dot' : lineDashes[line.index]!,
+      width: line.points === true ? 4 : 2,
+    };
     shapes.push(
       {
         ...paper,
@@ -205,7 +211,7 @@ export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[
   return {
     data: drawn.map((line) => ({
       type: 'scatter',
-      mode: asked.dots === true ? 'lines+markers' : 'lines',
+      mode: line.points === true ? 'markers' : asked.dots === true ? 'lines+markers' : 'lines',
       name: line.name,
       x: [...line.x],
       y: [...line.y],

@@ -94,6 +94,11 @@ describe('what calibrate answers', () => {
       ...[10, 20, 30, 40, 50, 60].map((minute) => [minute, 'plateTop', undefined]),
       [72, 'plateTop', 1],
     ]);
+    const { minutes, plateTopC } = answer.asRun!;
+    expect(minutes.at(-1)).toBeCloseTo(85, 6);
+    // The plate of minute 72 lies under a pizza.
+    const at = (minute: number): number => plateTopC[minutes.findIndex((m) => m >= minute)]!;
+    expect(at(72)).toBeLessThan(at(69) - 10);
     expect(answer.bakes).toHaveLength(1);
     expect(answer.bakes[0]).toMatchObject({ pizza: 1, seconds: 300 });
     for (const { residualK, readingC, modelC } of answer.residuals)

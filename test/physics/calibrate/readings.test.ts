@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readReadings, type ReadingsContext } from '../../../physics/calibrate/readings.ts';
+import { readReadings, usualUnit, type ReadingsContext } from '../../../physics/calibrate/readings.ts';
 
 /** 2026-01-31T17:42:00+01:00 */
 const ovenOn = Date.UTC(2026, 0, 31, 16, 42);
@@ -174,5 +174,16 @@ describe('whatever it is given', () => {
     const { readings, dropped } = read('5,40\n'.repeat(500_000));
     expect(readings).toEqual([]);
     expect(dropped[0]!.found).toBe('2500000 characters');
+  });
+});
+
+describe('figures without a unit', () => {
+  const bare = '20 min,plateTop,250\n30 min,plateTop,280';
+  it('are in the unit of whoever reads, unless no oven is as hot', () => {
+    expect(read(bare).guesses.unit).toBe('degC');
+    expect(read(bare, { usualUnit: usualUnit('us') }).guesses.unit).toBe('degF');
+    expect(read(bare, { usualUnit: usualUnit('metric') }).guesses.unit).toBe('degC');
+    expect(read(bare.replace('280', '480')).guesses.unit).toBe('degF');
+    expect(read(bare, { usualUnit: 'degF', say: { unit: 'degC' } }).guesses.unit).toBe('degC');
   });
 });
