@@ -10,14 +10,18 @@ import { check, describe, join, open, type Node } from './planShape.ts';
 import type { Problem } from './problem.ts';
 import { planSchema } from './schema.ts';
 
+/** What stands under a key of a block or at a place of a list; undefined when nothing does. */
+function schemaOf(wrapped: Node, key: string): Node | undefined {
+  const { item, entries } = open(wrapped);
+  if (item !== undefined) return /^\d{1,2}$/u.test(key) ? item : undefined;
+  return entries !== undefined && Object.hasOwn(entries, key) ? entries[key] : undefined;
+}
+
 /** A field of the file, or undefined when the path leads to none (or to a whole block). */
 function schemaAt(path: string): Node | undefined {
   let node: Node | undefined = planSchema;
   for (const key of path.split('.')) {
-    node = open(node);
-    if (node.item !== undefined) node = /^\d{1,2}$/u.test(key) ? node.item : undefined;
-    else
-      node = node.entries !== undefined && Object.hasOwn(node.entries, key) ? node.entries[key] : undefined;
+    node = schemaOf(node, key);
     if (node === undefined) return undefined;
   }
   const leaf = open(node);
@@ -79,6 +83,20 @@ export type PathSet =
   { readonly ok: true; readonly file: PlanFile } | { readonly ok: false; readonly problem: Problem };
 
 /**
+ * A copy of an entry of a list, put in its place. A list whose entries may be empty, such as that of single pizzas, grows
+ * to it; any other only has the entries it has.
+ */
+function lengthened(list: unknown[], index: number, schema: Node): Container | undefined {
+  if (index >= list.length) {
+    if (!check(schema, {}).ok) return undefined;
+    while (list.length <= index) list.push({});
+  }
+  const entry = { ...(list[index] as Container) };
+  list[index] = entry;
+  return entry;
+}
+
+/**
  * Sets one field of a plan file from text, as `--set path=value` does, and gives a changed copy. The field itself is
  * checked here; whether it goes with the others (a plate with its oven) shows when the file is read.
  */
@@ -101,24 +119,32 @@ export function setPath(file: PlanFile, path: string, text: string): PathSet {
   const keys = path.split('.');
   const last = keys.pop()!;
   const copy: Container = { ...file };
-  let place: Container = copy;
+  let place: Container | unknown[] = copy;
+  let node: Node = planSchema;
   // A list that the file leaves out is the demo's, entry by entry, before one of its entries is changed.
   let demo: unknown = saturday;
-  for (const [depth, key] of keys.entries()) {
+  for (const key of keys) {
+    node = schemaOf(node, key)!;
     demo = isContainer(demo) ? demo[key] : undefined;
-    const before = place[key] ?? (Array.isArray(demo) ? demo : undefined);
-    if (before === undefined && Array.isArray(place))
-      return refuse(
-        `a list of ${place.length}`,
-        `entries 0 to ${place.length - 1}; longer lists are written in the file`,
-      );
-    const next = Array.isArray(before)
-      ? [...(before as unknown[])]
-      : { ...(before as Container | undefined) };
+    if (Array.isArray(place)) {
+      const entry = lengthened(place, Number(key), node);
+      if (entry === undefined)
+        return place.length === 0
+          ? refuse('no such list', 'one that is written in the file')
+          : refuse(
+              `a list of ${place.length}`,
+              `entries 0 to ${place.length - 1}; longer lists are written in the file`,
+            );
+      place = entry;
+      continue;
+    }
+    const before: unknown = place[key];
+    const list = [before, demo].find((one) => Array.isArray(one)) as unknown[] | undefined;
+    const next: Container | unknown[] =
+      open(node).item === undefined ? { ...(before as Container | undefined) } : [...(list ?? [])];
     place[key] = next;
-    place = next as Container;
-    if (depth === keys.length - 1) place[last] = value;
+    place = next;
   }
-  if (keys.length === 0) copy[last] = value;
+  (place as Container)[last] = value;
   return { ok: true, file: copy as unknown as PlanFile };
 }

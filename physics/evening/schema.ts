@@ -258,7 +258,7 @@ const known = {
     us: 'F degrees',
   }),
   plateEmissivity: number(0, usualSpread.plateEmissivity),
-  wallEmissivity: number(0, 0.1),
+  wallEmissivity: number(0, usualSpread.wallEmissivity),
   topShare: percentOf('topShare'),
   power: percentOf('power'),
   convection: percentOf('convection'),

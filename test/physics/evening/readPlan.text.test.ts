@@ -122,6 +122,17 @@ describe('setting one field', () => {
     const done = setPath(bare, 'dough.liquid.0.percent', '65');
     expect(done.ok && done.file.dough).toEqual({ liquid: [{ kind: 'water', percent: 65 }] });
   });
+  it('makes single pizzas as they are named: those before them are as all', () => {
+    const done = setPath(demos.saturday, 'pizzas.each.2.diameter', '26 cm');
+    expect(done.ok && done.file.pizzas?.each).toEqual([{}, {}, { diameter: '26 cm' }]);
+    const more = done.ok && setPath(done.file, 'pizzas.each.0.bench', 'semolina');
+    expect(more && more.ok && more.file.pizzas?.each).toEqual([
+      { bench: 'semolina' },
+      {},
+      { diameter: '26 cm' },
+    ]);
+    expect(done.ok && done.file.pizzas?.each).toHaveLength(3);
+  });
   it.each([
     ['plate.thicknes', '9 mm', '"plate.thicknes": found no such field; allowed plate.material, plate.width'],
     ['plat.thickness', '9 mm', '"plat.thickness": found no such field; allowed title, anchor, kitchen'],
@@ -130,6 +141,11 @@ describe('setting one field', () => {
     ['dough.liquid', 'x', '"dough.liquid": found no such field; allowed dough.liquid.0'],
     ['dough.liquid.x.percent', '60', '"dough.liquid.x.percent": found no such field; allowed dough.liquid.0'],
     ['dough.liquid.3.percent', '60', 'dough.liquid.3.percent: found a list of 1; allowed entries 0 to 0'],
+    [
+      'dough.phases.0.where',
+      'room',
+      'dough.phases.0.where: found no such list; allowed one that is written in the file',
+    ],
     ['plate.__proto__.x', '1', '"plate.__proto__.x": found no such field'],
     ['constructor', '1', '"constructor": found no such field'],
     ['format', 'x', '"format": found no such field; allowed title'],
