@@ -15,21 +15,9 @@ function checkLightness(lightness: number): void {
 }
 
 const linearBelow = 6 / 29;
-/** Inverse of the CIE 1976 function f. */
+/** Inverse of the CIE 1976 function f: a cube above L* 8, L/903.3 below. */
 function inverse(f: number): number {
   return f > linearBelow ? f * f * f : 3 * linearBelow * linearBelow * (f - 4 / 29);
-}
-
-/**
- * Luminance Y/Yn of a lightness: ((L + 16)/116)^3 above L* 8, L/903.3 below.
- *
- * @throws OutOfRange outside L* 0 to 100, NaN included
- *
- * Source: CIE 15, L*a*b* 1976.
- */
-export function luminance(lightness: number): number {
-  checkLightness(lightness);
-  return inverse((lightness + 16) / 116);
 }
 
 function channel(linear: number): number {

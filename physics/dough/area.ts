@@ -28,8 +28,3 @@ export function toppedArea(diameter: number): number {
     throw new OutOfRange('pizzas.diameter', `${diameter} m`, `more than two rims, ${2 * bareRim} m`);
   return pizzaArea(inner);
 }
-
-/** kg of a pizza of another size at the same mass per area: m2 = m1 (d2/d1)2. */
-export function massForDiameter(mass: number, from: number, to: number): number {
-  return (mass * pizzaArea(to)) / pizzaArea(from);
-}

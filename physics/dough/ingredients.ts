@@ -107,24 +107,3 @@ export function hydration(liquid: readonly LiquidPart[], flourMoisture = standar
   const truePercent = 100 * (waterPerDryFlour * (1 - standardFlourMoisture) - standardFlourMoisture);
   return { nominalPercent, waterPerDryFlour, truePercent };
 }
-
-/**
- * The same dough (same dry flour, same water in all, same mass) from a flour of another moisture.
- *
- * @param flour mass of the flour as it is, with moisture `from`; `water` in the same unit
- * @returns masses to weigh of a flour with moisture `to`
- */
-export function atOtherMoisture(
-  flour: number,
-  water: number,
-  from: number,
-  to: number,
-): { readonly flour: number; readonly water: number } {
-  for (const [path, value] of [
-    ['from', from],
-    ['to', to],
-  ] as const)
-    if (!(value >= 0 && value <= 0.2)) throw new OutOfRange(path, String(value), '0 to 0.2 (mass fraction)');
-  const other = (flour * (1 - from)) / (1 - to);
-  return { flour: other, water: flour + water - other };
-}

@@ -92,8 +92,3 @@ export function readFilm(temperature: number, out: AirFilm): void {
   out.viscosity = rest * viscosityRows[row]! + part * viscosityRows[row + 1]!;
   out.specificHeat = rest * specificHeatRows[row]! + part * specificHeatRows[row + 1]!;
 }
-
-/** Prandtl number of dry air, mu cp / k, 250 K to 1000 K; else OutOfRange. */
-export function airPrandtl(temperature: number): number {
-  return (airViscosity(temperature) * airSpecificHeat(temperature)) / airThermalConductivity(temperature);
-}
