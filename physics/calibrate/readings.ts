@@ -130,14 +130,11 @@ function tableIn(text: string, dialect: Dialect, context: ReadingsContext): Tabl
   const column = (index: number): readonly string[] => body.map(({ cells }) => cells[index] ?? '');
   const kinds = Array.from({ length: width }, (_, index) => timeGuess(column(index), dialect.decimal));
   const named = head?.cells.findIndex((cell, i) => timeWord.test(cell) && kinds[i] !== undefined) ?? -1;
-  const rank = (kind: TimeKind | undefined): number =>
-    kind === undefined ? 9 : ['instant', 'duration', 'clock', 'elapsed', 'minutes', 'seconds'].indexOf(kind);
-  const best = kinds
-    .map((kind, index) => ({ kind, index }))
-    .filter(({ kind }) => kind !== undefined)
-    .sort((a, b) => rank(a.kind) - rank(b.kind))[0];
-  const time = named >= 0 ? named : best?.index;
-  if (time === undefined) return undefined;
+  const surest = (['instant', 'duration', 'clock', 'elapsed', 'minutes', 'seconds'] as const).find((kind) =>
+    kinds.includes(kind),
+  );
+  if (surest === undefined) return undefined;
+  const time = named >= 0 ? named : kinds.indexOf(surest);
   const others = Array.from({ length: width }, (_, index) => index).filter((index) => index !== time);
   const share = (index: number, good: (cell: string) => boolean): number =>
     column(index).filter(good).length / body.length;
@@ -170,12 +167,12 @@ function tableIn(text: string, dialect: Dialect, context: ReadingsContext): Tabl
             .slice(0, 1)
             .map((index) => ({ index, place: undefined, unit: sayUnit(index) }));
   if (fallback.length === 0) return undefined;
-  const kind = context.say?.time ?? kindByHead(head?.cells[time] ?? '', kinds[time]) ?? 'minutes';
+  const kind = context.say?.time ?? kindByHead(head?.cells[time] ?? '', kinds[time]!);
   return { dialect, lines, columns: { time, place, temperatures: fallback, head }, kind };
 }
 
 /** A header that says `time_s` or `minutes` knows better than a range. */
-function kindByHead(head: string, guess: TimeKind | undefined): TimeKind | undefined {
+function kindByHead(head: string, guess: TimeKind): TimeKind {
   if (guess !== 'minutes' && guess !== 'seconds')
     return /elapsed/iu.test(head) && guess === 'clock' ? 'elapsed' : guess;
   if (/(^|[^a-z])(s|sec|secs|seconds?)([^a-z]|$)/iu.test(head)) return 'seconds';
@@ -202,8 +199,10 @@ function guessedUnit(table: Table, usual: ReadingGuesses['unit'] = 'degC'): Read
 
 /** On one line, for a message: a quote left open swallows the lines behind it. */
 function shortened(text: string): string {
-  const line = text.replaceAll(/\s*[\n\r]+\s*/gu, ' | ').trim();
-  return line === '' ? 'nothing' : line.slice(0, 80);
+  return text
+    .replaceAll(/\s*[\n\r]+\s*/gu, ' | ')
+    .trim()
+    .slice(0, 80);
 }
 
 function readRow(

@@ -1,6 +1,6 @@
 /** The kinds of field a plan file has, each a schema that gives SI and says in words what it allows. */
 import * as v from 'valibot';
-import { readQuantity, type QuantityKind } from '../quantities/index.ts';
+import { quantityOf, readQuantity, type QuantityKind } from '../quantities/index.ts';
 import { kindExample } from '../quantities/units.ts';
 import { readInstant } from './clock.ts';
 import type { EnergyPrice } from './evening.ts';
@@ -19,19 +19,17 @@ export interface FieldFacts {
 
 const facts = <Input>(f: FieldFacts) => v.metadata<Input, { field: FieldFacts }>({ field: f });
 
-/** SI value of a text that is known to be good: the limits below. */
-function si(text: string, kind: QuantityKind): number {
-  const read = readQuantity(text, kind);
-  if (!read.ok) throw new Error(`limit ${text}: allowed ${read.problem.allowed}`);
-  return read.value;
-}
-
 /** A text with a unit, from `low` to `high`, both as a plan file would write them and both allowed. */
-export function quantity(kind: QuantityKind, low: string, high: string, units: FieldFacts['units']) {
+export function quantity(
+  kind: QuantityKind,
+  low: string,
+  high: string,
+  units: NonNullable<FieldFacts['units']>,
+) {
   // Read when first asked for: most fields of most plans never are, and a start should be quick.
   let limits: { readonly least: number; readonly most: number } | undefined;
   const within = (value: number): boolean => {
-    limits ??= { least: si(low, kind), most: si(high, kind) };
+    limits ??= { least: quantityOf(low, kind), most: quantityOf(high, kind) };
     // 140 degF is 60 degC but for the last bit of a double.
     const slack = 1e-9 * Math.max(Math.abs(limits.least), Math.abs(limits.most));
     return value >= limits.least - slack && value <= limits.most + slack;
@@ -49,7 +47,7 @@ export function quantity(kind: QuantityKind, low: string, high: string, units: F
       );
       return NEVER;
     }),
-    facts<number>({ kind, allowed, ...(units === undefined ? {} : { units }) }),
+    facts<number>({ kind, allowed, units }),
   );
 }
 
@@ -147,7 +145,7 @@ export function energyPrice() {
 
 /** A duration that may carry a minus sign: so much later, or sooner. Gives s. */
 export function signedDuration(most: string) {
-  const limit = si(most, 'duration');
+  const limit = quantityOf(most, 'duration');
   const allowed = `-${most} to ${most}`;
   return v.pipe(
     v.string(allowed),

@@ -3,7 +3,7 @@ import { toppedArea } from '../dough/area.ts';
 import { convertYeast } from '../dough/ingredients.ts';
 import { plateTable } from '../materials/plateTable.ts';
 import { ovenPresets } from '../oven/presets.ts';
-import { readQuantity } from '../quantities/index.ts';
+import { quantityOf } from '../quantities/index.ts';
 import { nextRound, writeInstant, type OffsetAt } from './clock.ts';
 import { demoTime, saturday } from './demos.ts';
 import type { Assumption, Instant } from './evening.ts';
@@ -28,10 +28,9 @@ type Take = <T>(path: string, given: T | undefined, instead: T, from: From) => T
 /** m by which a round plate must be wider than the pizza: beside it the plate needs an edge to lie on. */
 export const roundMargin = 0.01;
 
-/** SI of a text that the schema has already accepted, or of a table of ours. */
+/** m of a text that the schema has already accepted, or of a table of ours. */
 function metres(text: string): number {
-  const read = readQuantity(text, 'length');
-  return read.ok ? read.value : NaN;
+  return quantityOf(text, 'length');
 }
 
 function volume(cavity: { width: string; depth: string; height: string }): number {

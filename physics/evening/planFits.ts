@@ -50,15 +50,16 @@ function dialProblems({ oven, kitchen }: FullPlanSI, text: FullPlan): Problem[] 
   if (reached >= least) return [];
   return [
     {
-      path: oven.thermostatOffset < 0 ? 'oven.thermostatOffset' : 'oven.setpoint',
-      found: describe(oven.thermostatOffset < 0 ? text.oven.thermostatOffset : text.oven.setpoint),
+      // The lowest setting is hotter than the hottest kitchen.
+      path: 'oven.thermostatOffset',
+      found: describe(text.oven.thermostatOffset),
       allowed: `setpoint and thermostat offset together at least ${showQuantity(least, 'temperature', 'metric')}, a little above the kitchen`,
     },
   ];
 }
 
 /** Something must heat in both stages of the control. */
-function shareOfPowerProblems({ oven }: FullPlanSI, text: FullPlan): Problem[] {
+function shareOfPowerProblems({ oven }: FullPlanSI): Problem[] {
   const problems: Problem[] = [];
   const { preheatShare, holdShare } = parametersOf({ ...oven, physics: oven.physics });
   const stages = { preheatShare, holdShare } as const;
@@ -66,7 +67,7 @@ function shareOfPowerProblems({ oven }: FullPlanSI, text: FullPlan): Problem[] {
     if (stages[stage].bottom * oven.power.bottom + stages[stage].top * oven.power.top < leastPower)
       problems.push({
         path: `oven.physics.${stage}Bottom`,
-        found: describe(text.oven.physics[`${stage}Bottom`] ?? stages[stage].bottom),
+        found: describe(stages[stage].bottom),
         allowed: `shares of bottom and top that leave at least ${leastPower} W`,
       });
   return problems;
@@ -165,7 +166,7 @@ export function fitProblems(file: PlanFile, text: FullPlan, plan: FullPlanSI): r
     ...plateProblems(plan, text),
     ...customProblems(file, plan),
     ...dialProblems(plan, text),
-    ...shareOfPowerProblems(plan, text),
+    ...shareOfPowerProblems(plan),
     ...pizzaProblems(plan, text),
     ...onePizzaProblems(plan, text),
     ...phaseProblems(plan),

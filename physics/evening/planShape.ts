@@ -104,7 +104,7 @@ function problemsOf(issues: readonly v.BaseIssue<unknown>[], path: string): read
     const own = issue.type === 'raw_transform';
     const dots = (issue.path ?? []).reduce((whole, item) => join(whole, String(item.key)), path);
     const found = own ? issue.received : describe(issue.input);
-    return { path: dots === '' ? 'plan' : dots, found, allowed: issue.message };
+    return { path: dots, found, allowed: issue.message };
   });
 }
 

@@ -1,4 +1,5 @@
 /** A plan file to an evening in SI: guards first, then the schema, then what is left out, then whether it fits. */
+import * as v from 'valibot';
 import { showQuantity } from '../quantities/index.ts';
 import type { Warning } from './answer.ts';
 import type { Assumption, Evening } from './evening.ts';
@@ -44,11 +45,12 @@ function toEvening(plan: FullPlanSI): Evening {
       ...plan.dough,
       flourMoisture: plan.dough.flourMoisture / 100,
       liquid: plan.dough.liquid.map((part) => ({ ...part, waterShare: part.waterShare })),
+      // Temperature and cover have been filled in by now.
       phases: plan.dough.phases.map(({ temperature, cover, duration, ...phase }) => ({
         ...phase,
-        temperature: temperature ?? plan.dough.riseTemperature,
+        temperature: temperature!,
         duration,
-        cover: cover ?? 'covered',
+        cover: cover!,
       })),
     },
     toppings: {
@@ -134,11 +136,11 @@ export function readPlanObject(file: unknown, context: ReadContext): PlanRead {
   // The schema has seen every field of it.
   const plan = file as PlanFile;
   const filled = fillPlan(plan, context);
-  const full = check(fullSchema, filled.plan);
-  if (!full.ok) return { ok: false, problems: full.problems };
-  const misfits = fitProblems(plan, filled.plan, full.output);
+  // What was filled in is within the limits, whatever the file says.
+  const full = v.parse(fullSchema, filled.plan);
+  const misfits = fitProblems(plan, filled.plan, full);
   if (misfits.length > 0) return { ok: false, problems: misfits };
-  const evening = toEvening(full.output);
+  const evening = toEvening(full);
   return { ok: true, evening, assumed: filled.assumed, warnings: warningsOf(plan, evening) };
 }
 

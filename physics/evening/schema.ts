@@ -141,7 +141,7 @@ const custom = {
 const pizzas = {
   count: number(1, 20, true),
   diameter: quantity('length', '10 cm', '60 cm', inside),
-  ballMass: quantity('mass', '50 g', '2 kg', weight),
+  ballMass: quantity('mass', '20 g', '2 kg', weight),
   shade: shade(),
   bench: choice(benchIds),
 };
@@ -193,7 +193,7 @@ const phases = v.pipe(
 const cheese = v.pipe(
   v.array(
     v.object(
-      { kind: choice(cheeseIds), mass: quantity('mass', '0 g', '500 g', weight), waterShare },
+      { kind: choice(cheeseIds), mass: quantity('mass', '0 g', '1 kg', weight), waterShare },
       'a kind and a mass for every cheese',
     ),
     'a list of cheeses, each with kind and mass',
@@ -212,7 +212,7 @@ const onPizzas = {
             ballMass: pizzas.ballMass,
             shade: pizzas.shade,
             bench: pizzas.bench,
-            sauce: quantity('mass', '0 g', '500 g', weight),
+            sauce: quantity('mass', '0 g', '1 kg', weight),
             cheese,
           }),
         ),
@@ -241,7 +241,7 @@ const onPizzas = {
   browningRate: v.optional(number(0.1, 10)),
 };
 const toppings = {
-  sauce: quantity('mass', '0 g', '500 g', weight),
+  sauce: quantity('mass', '0 g', '1 kg', weight),
   can: quantity('mass', '50 g', '5 kg', weight),
   tomatoes: choice(tomatoIds),
 };

@@ -7,7 +7,7 @@
  */
 import type { Oven, OvenPhysics } from '../evening/evening.ts';
 import type { OvenPresetId } from '../evening/ids.ts';
-import { readQuantity } from '../quantities/index.ts';
+import { quantityOf } from '../quantities/index.ts';
 import { burningAir, ovenPresets } from './presets.ts';
 
 export interface OvenParameters {
@@ -88,9 +88,7 @@ function size({ width, depth, height }: { width: number; depth: number; height: 
 }
 
 function metres(text: string): number {
-  const read = readQuantity(text, 'length');
-  if (!read.ok) throw new Error(`preset cavity ${text}: allowed ${read.problem.allowed}`);
-  return read.value;
+  return quantityOf(text, 'length');
 }
 
 const sizes = new Map<OvenPresetId, Size>();

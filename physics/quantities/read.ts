@@ -90,3 +90,10 @@ export function readQuantity(text: string, kind: QuantityKind, options: ReadOpti
     ? refuse(shown, 'a temperature above absolute zero, -273.15 degC')
     : { ok: true, value: sum };
 }
+
+/** SI of a text of ours, or of one that was read before. @throws RangeError when it is none of that kind */
+export function quantityOf(text: string, kind: QuantityKind): number {
+  const read = readQuantity(text, kind);
+  if (!read.ok) throw new RangeError(`${kind}: found ${read.problem.found}; allowed ${read.problem.allowed}`);
+  return read.value;
+}

@@ -128,8 +128,8 @@ function showDuration(seconds: number): string {
 
 function scaleFor(value: number, kind: Exclude<QuantityKind, 'duration'>, system: UnitSystem): Scale {
   const size = Math.abs(value);
-  const list = scales[kind][system];
-  return list.find(({ upTo }) => size <= upTo) ?? list[list.length - 1]!;
+  // The last scale of each list goes up to Infinity.
+  return scales[kind][system].find(({ upTo }) => size <= upTo)!;
 }
 
 /** The value in an explicit unit, as a number; throws a RangeError when the kind has no such unit. */

@@ -4,7 +4,7 @@ import { instantOf, writeInstant } from '../evening/clock.ts';
 import type { InstrumentId } from '../evening/ids.ts';
 import type { LogEntryFile } from '../evening/planFile.ts';
 import { readShade } from '../evening/shade.ts';
-import { readQuantity } from '../quantities/index.ts';
+import { quantityOf } from '../quantities/index.ts';
 import type { ReadingPlace } from '../calibrate/readings.ts';
 
 export type Happened =
@@ -40,13 +40,12 @@ export type LogEntry = Happened & {
   readonly at: number;
 };
 
-/** s of a text the schema has already taken */
-function secondsOf(text: string | undefined): number {
-  const read = readQuantity((text ?? '').replace(/^-/u, ''), 'duration');
-  if (!read.ok) throw new Error(`log: found ${read.problem.found}; allowed ${read.problem.allowed}`);
-  return text?.startsWith('-') ? -read.value : read.value;
+function secondsOf(text: string): number {
+  const size = quantityOf(text.replace(/^-/u, ''), 'duration');
+  return text.startsWith('-') ? -size : size;
 }
 
+/** The schema of the plan has seen that every entry has what its kind needs. */
 function entryOf(entry: LogEntryFile): LogEntry {
   const at = instantOf(entry.at).epochMilliseconds;
   switch (entry.what) {
@@ -55,26 +54,23 @@ function entryOf(entry: LogEntryFile): LogEntry {
     case 'done':
     case 'skipped':
     case 'heard':
-      return { at, what: entry.what, step: entry.step ?? '' };
+      return { at, what: entry.what, step: entry.step! };
     case 'longer':
-      return { at, what: 'longer', step: entry.step ?? '', seconds: secondsOf(entry.by) };
+      return { at, what: 'longer', step: entry.step!, seconds: secondsOf(entry.by!) };
     case 'guestsLate':
     case 'clockMoved':
-      return { at, what: entry.what, seconds: secondsOf(entry.by) };
-    case 'reading': {
-      const temperature = readQuantity(entry.temperature ?? '', 'temperature');
-      if (!temperature.ok) throw new Error(`log: found ${temperature.problem.found}`);
+      return { at, what: entry.what, seconds: secondsOf(entry.by!) };
+    case 'reading':
       return {
         at,
         what: 'reading',
-        place: entry.place ?? 'plateTop',
-        temperature: temperature.value,
+        place: entry.place!,
+        temperature: quantityOf(entry.temperature!, 'temperature'),
         instrument: entry.instrument ?? 'probe',
       };
-    }
     case 'words': {
       const lightness = entry.shade === undefined ? undefined : readShade(entry.shade);
-      return { at, what: 'words', pizza: entry.pizza ?? 1, words: entry.words ?? '', lightness };
+      return { at, what: 'words', pizza: entry.pizza!, words: entry.words!, lightness };
     }
   }
 }

@@ -40,6 +40,8 @@ describe('rows of pizzas going in and out', () => {
       event(4, 2, 'out', 64),
     ]);
     expect(bakes.map(({ pizza }) => pizza)).toEqual([1, 2]);
+    const handedOver = [event(1, 1, 'in', 50), event(2, 1, 'out', 57), event(3, 2, 'in', 57)];
+    expect(bakesOf(handedOver).bakes.map(({ pizza }) => pizza)).toEqual([1, 2]);
   });
 
   it.each([
@@ -51,6 +53,7 @@ describe('rows of pizzas going in and out', () => {
       50,
     ],
     [[event(1, 1, 'in', 50), event(2, 1, 'out', 95)], 1, 'pizza 1 in the oven for 45 min', 50],
+    [[event(1, 1, 'in', 50), event(2, 1, 'out', 50.01)], 1, 'pizza 1 out the moment it went in', 50],
     [[event(1, 1, 'in', 50), event(2, 1, 'out', 50)], 2, 'pizza 1 out, which never went in', 50],
   ] as const)('%j are named', (events, line, found, known) => {
     const read = bakesOf([...events]);

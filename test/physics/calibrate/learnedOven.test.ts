@@ -145,6 +145,14 @@ describe('a learned oven in a plan', () => {
     expect(versionOf(bare, version.learnedAt).oven.power).toEqual(saturday.oven.power);
   });
 
+  it('leaves a dial that the plan does not set, and takes the built-in plate where nobody has one', () => {
+    const plain: LearnedVersion = { learnedAt: version.learnedAt, oven: { preset: 'small' } };
+    const bare: PlanFile = { format: 'hearthclock/evening', version: 1, oven: { fan: false } };
+    const { oven: blocks, plate } = blocksWith(bare, plain);
+    expect(blocks).toEqual({ preset: 'small' });
+    expect(plate).toBe(saturday.plate);
+  });
+
   it('shows its figures in SI', () => {
     const { power, thermostatOffset, plateThickness, browningRate } = figuresOf(version);
     expect(power.bottom).toBeCloseTo(910, 9);

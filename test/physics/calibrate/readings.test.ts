@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plainNumber } from '../../../physics/calibrate/delimited.ts';
 import { readReadings, usualUnit, type ReadingsContext } from '../../../physics/calibrate/readings.ts';
 
 /** 2026-01-31T17:42:00+01:00 */
@@ -122,6 +123,36 @@ describe('logs of thermometers', () => {
     expect(rows(text, { say: { place: 'ovenAir', unit: 'degF' } })[0]).toEqual([5, 'ovenAir', 4.4]);
   });
 
+  it('a header that knows better than the range: minutes past 400, elapsed hours', () => {
+    expect(rows('Time (min),T\n10,80\n450,250\n').map(([m]) => m)).toEqual([10, 450]);
+    expect(rows('Elapsed,T\n12:30,80\n13:00,90\n').map(([m]) => m)).toEqual([12.5, 13]);
+  });
+
+  it('local date and time without seconds; days that there are not, and hours past a clock, are dropped', () => {
+    const text = '2026-01-31 17:52,80\n2026-02-31 17:53,90\n2026-01-31 17:54,100\n';
+    expect(rows(text).map(([m]) => m)).toEqual([10, 12]);
+    expect(read(text).dropped.map(({ line, found }) => [line, found])).toEqual([
+      [2, 'time "2026-02-31 17:53"'],
+    ]);
+    const clocks = '6:02 pm,80\n12:10 am,90\n18:10,100\n';
+    expect(rows(clocks).map(([m]) => m)).toEqual([20, 28, 388]);
+    const past = read('18:10,80\n18:20,90\n25:10,95', { say: { time: 'clock' } });
+    expect(past.dropped.map(({ line, found }) => [line, found])).toEqual([[3, 'time "25:10"']]);
+  });
+
+  it('a list of places with a row that breaks off, and one of bakes alone', () => {
+    const text = 'time,place,temperature\n20 min,plateTop,212 degC\n25 min,plateTop\n30 min\n';
+    const { readings, dropped } = read(text);
+    expect(readings).toHaveLength(1);
+    expect(dropped.map(({ line, found }) => [line, found])).toEqual([
+      [3, 'temperature ""'],
+      [4, 'place ""'],
+    ]);
+    const blank = read('time,plateTop,ovenAir\n20 min,200,210\n22 min,,\n24 min,205,212\n');
+    expect(blank.dropped).toMatchObject([{ line: 3, found: 'no temperature' }]);
+    expect(read('50 min,pizza 1 in,\n57 min,pizza 1 out,golden\n').bakes).toHaveLength(1);
+  });
+
   it('clock times of an evening that goes past midnight', () => {
     const late = Date.UTC(2026, 0, 31, 22, 30);
     expect(rows('23:40,plateTop,60 degC\n0:10,plateTop,150 degC', { ovenOn: late }).map(([m]) => m)).toEqual([
@@ -168,6 +199,10 @@ describe('whatever it is given', () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  it('takes a number past all bounds for none', () => {
+    expect(plainNumber('9'.repeat(400), '.')).toBeUndefined();
   });
 
   it('refuses a text of more than two million characters without looking at it', () => {

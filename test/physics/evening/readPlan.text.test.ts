@@ -74,6 +74,12 @@ describe('writing', () => {
     expect(text.split('\n')[1]).toBe('  "format": "hearthclock/evening",');
     expect(readPlanText(text, context)).toEqual(readPlanObject(demos[id], context));
   });
+  it('keeps what it does not know, behind what it knows', () => {
+    const file = { later: { z: 1, a: [{ y: 2, b: 3 }] }, version: 1, format: 'hearthclock/evening' };
+    const text = writePlan(file as unknown as PlanFile);
+    expect(Object.keys(JSON.parse(text) as object)).toEqual(['format', 'version', 'later']);
+    expect(JSON.parse(text)).toEqual(file);
+  });
   it('writes the same text whatever the order of keys, and keeps any plan as it is', () => {
     const subset = fc.subarray(Object.keys(demos.saturday).filter((key) => !(key in bare)));
     fc.assert(
@@ -119,6 +125,8 @@ describe('setting one field', () => {
   it('makes the block that is not there, and takes the demo list before it changes an entry', () => {
     expect(set('plate.thickness', '12.7 mm', bare)).toBe('12.7 mm');
     expect(set('oven.power.top', '2 kW', bare)).toBe('2 kW');
+    expect(set('oven.fan', 'true', bare)).toBe(true);
+    expect(set('oven.fan', 'false', bare)).toBe(false);
     const done = setPath(bare, 'dough.liquid.0.percent', '65');
     expect(done.ok && done.file.dough).toEqual({ liquid: [{ kind: 'water', percent: 65 }] });
   });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readQuantity, type QuantityKind } from '../../../physics/quantities/index.ts';
+import { quantityOf, readQuantity, type QuantityKind } from '../../../physics/quantities/index.ts';
 
 function value(text: string, kind: QuantityKind, bareUnit?: string): number {
   const read = readQuantity(text, kind, bareUnit === undefined ? {} : { bareUnit });
@@ -147,6 +147,10 @@ describe('what is refused', () => {
     ['30 min 1 h', 'duration'],
     ['1 h 30', 'duration'],
     ['1:75 h', 'duration'],
+    ['6:20:10 min', 'duration'],
+    ['1:30 s', 'duration'],
+    ['1,2,3 mm', 'length'],
+    ['1e308 kW', 'power'],
     ['12 constructor', 'length'],
     ['12 __proto__', 'mass'],
     ['20 mW', 'power'],
@@ -162,6 +166,10 @@ describe('what is refused', () => {
     expect(value('3/8', 'length', 'in')).toBeCloseTo(0.009525, 12);
     expect(value('500', 'temperature', '°F')).toBeCloseTo(533.15, 9);
     expect(value('9.5 cm', 'length', 'mm')).toBeCloseTo(0.095, 12);
+  });
+  it('throws where a text of ours is none', () => {
+    expect(quantityOf('1:30 h', 'duration')).toBe(5400);
+    expect(() => quantityOf('9.5 s', 'length')).toThrow('length: found "9.5 s"; allowed a length');
   });
   it('never throws and never gives a value that is not finite', () => {
     const kind = fc.constantFrom<QuantityKind>(

@@ -76,6 +76,15 @@ describe('alarms', () => {
     expect(watch(more, seconds(start - 54 * minute, start - 52 * minute), state).rang).toEqual(['bake-1']);
   });
 
+  it('a clock set back before anything was looked at moves what was heard', () => {
+    const before = alarmsAfterReload(two, new Map([['bake-1', start + 5 * minute]]));
+    expect(movedClock(before, -3600)).toEqual({
+      looked: undefined,
+      told: { 'bake-1': start - 55 * minute },
+      ringing: [],
+    });
+  });
+
   it('one more minute: it falls silent, and rings when that is over', () => {
     const ringing = watch(two, seconds(start, start + 5 * minute)).state;
     const later = [alarm('bake-1', 6.5), two[1]!];
