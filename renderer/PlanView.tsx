@@ -18,6 +18,7 @@ import { readingOf } from './state/reading.ts';
 import { useUnits, type Theme } from './state/settingsStore.ts';
 import { threeAnswers } from './words/answers.ts';
 import { assumptionTexts } from './words/assumed.ts';
+import { inUnits } from '../physics/quantities/index.ts';
 
 interface PlanViewProps {
   readonly theme: Theme;
@@ -39,7 +40,10 @@ function Shown({ forecast, theme }: { readonly forecast: Forecast; readonly them
   const units = useUnits();
   const { model, view, at, moment } = useMoments(forecast);
   const answers = useMemo(() => threeAnswers(forecast, units), [forecast, units]);
-  const assumed = useMemo(() => assumptionTexts(forecast.answer.assumed), [forecast]);
+  const assumed = useMemo(
+    () => assumptionTexts(forecast.answer.assumed).map((text) => inUnits(text, units)),
+    [forecast, units],
+  );
   const held = usePlan(({ drafts }) => Object.keys(drafts).length > 0);
   const stuck = useForecast(({ problems, fault }) => problems.length > 0 || fault !== undefined);
   const busy = useForecast((state) => state.busy);

@@ -21,9 +21,25 @@ const figure =
 /** Figure and unit, which stay on one line. */
 const together = /(\d) (?=(?:°C|°F|K|F degrees|kg|g|mm|cm|oz|lb|s|min|h|am|pm|%)(?!\w))/gu;
 
+/** Digits after the point that tell no more apart than the figure as written did. */
+function decimalsFor(written: string, size: number, shownSize: number): number {
+  const step = 10 ** -(written.split('.')[1]?.length ?? 0);
+  return Math.max(0, Math.ceil(-Math.log10((step * shownSize) / size)));
+}
+
 function shown(value: string, unit: string, units: UnitSystem): string {
-  const read = readQuantity(`${value} ${unit}`, kinds[unit]!);
-  return read.ok ? showQuantity(read.value, kinds[unit]!, units) : `${value} ${unit}`;
+  const kind = kinds[unit]!;
+  const read = readQuantity(`${value} ${unit}`, kind);
+  if (!read.ok) return `${value} ${unit}`;
+  const usual = showQuantity(read.value, kind, units);
+  if (kind !== 'length' && kind !== 'mass') return usual;
+  const [number, word] = usual.split(' ') as [string, string];
+  if (Number(number) === 0) return usual;
+  const most = decimalsFor(value, Math.abs(Number(value)), Math.abs(Number(number)));
+  const least = number.split('.')[1]?.length ?? 0;
+  return most >= least
+    ? usual
+    : `${Number(showQuantity(read.value, kind, units, { unit: word, decimals: most }).split(' ')[0])} ${word}`;
 }
 
 /** `6 min 20 s` as something that is not broken over two lines. */

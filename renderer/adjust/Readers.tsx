@@ -55,6 +55,16 @@ function csvFrom(lines: readonly Line[], units: UnitSystem): string {
 }
 
 export function ReaderCurves({ rows, own, units, theme }: ReadersProps & { readonly theme: Theme }) {
+  const common = useMemo(
+    () => ({
+      // Both charts have one axis.
+      uprights: [{ x: degreesOfK(own, units), label: 'the plan' }],
+      xStep: units === 'us' ? 50 : 25,
+      dots: true,
+      fromZero: true,
+    }),
+    [own, units],
+  );
   const bakes = useMemo(
     (): ChartAsked => ({
       lines: [
@@ -68,22 +78,20 @@ export function ReaderCurves({ rows, own, units, theme }: ReadersProps & { reado
           units,
         ),
       ],
-      dots: true,
-      fromZero: true,
+      ...common,
       xTitle: `highest setting, ${degreeUnit(units)}`,
       yTitle: 'First bake, min',
     }),
-    [rows, units],
+    [rows, units, common],
   );
   const preheats = useMemo(
     (): ChartAsked => ({
       lines: [lineOf(1, 'plate ready', rows, (row) => row.preheatMinutes, units)],
-      dots: true,
-      fromZero: true,
+      ...common,
       xTitle: `highest setting, ${degreeUnit(units)}`,
       yTitle: 'Warming up, min',
     }),
-    [rows, units],
+    [rows, units, common],
   );
   const reached = rows.filter((row) => row.firstBakeMinutes !== null);
   const weakest = reached[0];

@@ -1,5 +1,5 @@
 /** What a cook can do about an oven that reaches less: each tried on the same pizza, and what it brings. */
-import { withDifferences, type Difference } from '../compare/differences.ts';
+import { soldThickness, withDifferences, type Difference } from '../compare/differences.ts';
 import { withValueAt } from '../state/path.ts';
 import { rackHeightOf, rackPositionOf, rackText } from '../words/names.ts';
 import { measures, type Compared } from '../../physics/evening/comparison.ts';
@@ -31,14 +31,8 @@ export interface Help {
 
 const minutesText = (minutes: number): string => `${String(Math.ceil(minutes))} min`;
 
-function thickness(metres: number, units: UnitSystem): string {
-  return units === 'us' ? `${(metres / 0.0254).toFixed(2)} in` : `${(1000 * metres).toFixed(0)} mm`;
-}
-
 /** Topping that is left out where less is asked for: a third, our choice. */
 const lessTopping = 2 / 3;
-/** Plates are sold in steps of about half as much again. */
-const plateStep = 1.5;
 /** min that the plate is left to soak beyond ready; that the top element glows before the load. Our choice. */
 const soak = 20;
 const glow = 5;
@@ -69,11 +63,8 @@ export function helpsFor(
       { path: 'plate.rackHeight', value: height },
     ]);
   }
-  for (const [id, factor] of [
-    ['thicker', plateStep],
-    ['thinner', 1 / plateStep],
-  ] as const) {
-    const text = thickness(factor * plate.thickness, units);
+  for (const id of ['thicker', 'thinner'] as const) {
+    const text = soldThickness(plate.thickness, id, units);
     add(id, `A ${id} plate, ${text}`, [{ path: 'plate.thickness', value: text }]);
   }
   const lacks = measures.rim_finish_min(now);

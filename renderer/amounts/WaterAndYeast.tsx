@@ -17,7 +17,7 @@ import { planDough, type DoughPlan } from '../../physics/evening/planDough.ts';
 import { liquidEffects, yeastForTime } from '../../physics/evening/yeastForTime.ts';
 import type { DoughForTime } from '../../physics/evening/answer.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
-import { fromCelsius, toCelsius, type UnitSystem } from '../../physics/quantities/index.ts';
+import { fromCelsius, type UnitSystem } from '../../physics/quantities/index.ts';
 
 interface WaterProps {
   readonly evening: Evening;
@@ -40,10 +40,12 @@ function Fields({ paths }: { readonly paths: readonly string[] }) {
 }
 
 const freezing = 273.15;
-/** Liquids around the one to pour, K: what a few degrees more or less would do. */
-function around(poured: number): readonly number[] {
-  const whole = fromCelsius(Math.round(toCelsius(poured)));
-  return [-10, -5, 0, 5, 10].map((by) => whole + by).filter((at) => at >= freezing && at <= hottestForYeast);
+/** Liquids around the one to pour, K: what a few degrees more or less, in steps of the unit shown, would do. */
+function around(poured: number, units: UnitSystem): readonly number[] {
+  const step = units === 'us' ? 10 / 1.8 : 5;
+  return [-2, -1, 0, 1, 2]
+    .map((by) => poured + by * step)
+    .filter((at) => at >= freezing && at <= hottestForYeast);
 }
 
 function degree(kelvin: number): number {
@@ -53,8 +55,8 @@ function degree(kelvin: number): number {
 export function Water({ evening, dough, units }: WaterProps) {
   const { liquid, batch } = dough;
   const effects = useMemo(
-    () => liquidEffects(evening, dough, around(liquid.temperature)),
-    [evening, dough, liquid.temperature],
+    () => liquidEffects(evening, dough, around(liquid.temperature, units)),
+    [evening, dough, liquid.temperature, units],
   );
   const ice = Math.round(1000 * liquid.ice);
   const takePoured = (text: string): string | undefined => {

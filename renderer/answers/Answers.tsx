@@ -30,7 +30,7 @@ function Answer({ answer, assumed }: { answer: AnswerWords; assumed: readonly st
           <span className="answer-because">{unbroken(because)}</span>
         </Button>
         <Popover className="sheet" placement="bottom start">
-          <Dialog className="sheet-body scrolls">
+          <Dialog className="sheet-body wide-sheet scrolls">
             {({ close }) => (
               <>
                 <Heading slot="title">{heading}: where it comes from</Heading>

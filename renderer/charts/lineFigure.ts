@@ -41,6 +41,8 @@ export interface LineAsked {
   readonly dots?: boolean;
   /** the upright axis begins at 0, so that small differences look small */
   readonly fromZero?: boolean;
+  /** between marks of the level axis, where it is not left to the room there is */
+  readonly xStep?: number;
   readonly xTitle: string;
   readonly yTitle: string;
   readonly size: Size;
@@ -233,7 +235,7 @@ export function drawLines(asked: LineAsked, palette: LinePalette): { data: Data[
       xaxis: {
         ...axis,
         range: [xs.low, xs.high],
-        dtick: niceStep(xs.high - xs.low, plotWidth / 56),
+        dtick: asked.xStep ?? niceStep(xs.high - xs.low, plotWidth / 56),
         showline: true,
         linecolor: palette.muted,
       },

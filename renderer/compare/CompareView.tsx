@@ -62,13 +62,13 @@ function Shown({ file, evening, theme }: ShownProps) {
           ? [
               {
                 index,
-                name: index === 0 ? 'The plan' : nameOf(variants[index - 1]?.differences ?? []),
+                name: index === 0 ? 'The plan' : nameOf(variants[index - 1]?.differences ?? [], units),
                 study: outcome.study,
               },
             ]
           : [],
       ),
-    [studied, variants],
+    [studied, variants, units],
   );
   useEscapeStops(stopStudies);
   return (

@@ -1,8 +1,8 @@
 /** One field in which another evening differs, with its value. A wrong entry stays with its reason. */
 import { useId } from 'react';
-import { comparable, specOf, type Difference } from './differences.ts';
-import { factsOf } from '../inputs/fields.ts';
-import { entryOf } from '../inputs/shown.ts';
+import { comparable, specOf, valueText, type Difference } from './differences.ts';
+import { factsOf, stepOf } from '../inputs/fields.ts';
+import { entryOf, steppedEntry } from '../inputs/shown.ts';
 import { Choice } from '../inputs/Choice.tsx';
 import { LeaveOutKey } from '../inputs/LeaveOutKey.tsx';
 import { TextEntry } from '../inputs/TextEntry.tsx';
@@ -38,10 +38,6 @@ function choicesOf(
   return (choices ?? []).map((id) => [id, specOf(path).names?.[id] ?? id]);
 }
 
-function shown(value: Difference['value']): string {
-  return String(value).replace(/\s*deg([CF])$/u, ' °$1');
-}
-
 /** The first value that a field takes when it is chosen. */
 export function firstValue(path: string, units: UnitSystem): Difference['value'] {
   const [first] = choicesOf(path) ?? [];
@@ -67,6 +63,7 @@ export function DifferenceRow({ difference, units, onChange, onDrop }: Differenc
   const id = useId();
   const { label } = specOf(path);
   const choices = choicesOf(path);
+  const step = stepOf(specOf(path), units);
   const wrong = entry !== undefined;
   return (
     <div className={wrong ? 'difference wrong' : 'difference'}>
@@ -95,8 +92,8 @@ export function DifferenceRow({ difference, units, onChange, onDrop }: Differenc
           label={label}
           aria-describedby={`${id}-reason`}
           aria-invalid={wrong ? true : undefined}
-          shown={entry?.text ?? shown(value)}
-          step={specOf(path).step}
+          shown={entry?.text ?? valueText(difference, units)}
+          step={step === undefined ? undefined : (text, by) => steppedEntry(text, by * step, path, units)}
           onTake={(text) => {
             const read = entryOf(text, path, units);
             if (read.ok) onChange({ path, value: read.value as Difference['value'] });

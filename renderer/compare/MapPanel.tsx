@@ -74,8 +74,8 @@ export function MapPanel({ file, units }: MapPanelProps) {
     title: measureWords[measure].name,
     across: mapSideName(across.path),
     down: mapSideName(down.path),
-    columns: columns.ok ? columns.values.map(valueName) : [],
-    rows: rows.ok ? rows.values.map(valueName) : [],
+    columns: columns.ok ? columns.values.map((one) => valueName(one, units)) : [],
+    rows: rows.ok ? rows.values.map((one) => valueName(one, units)) : [],
     cells: figuresOf(cells, outcomes, measure, units),
   };
   const count = cells.flat().length;

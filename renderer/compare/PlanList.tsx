@@ -30,7 +30,7 @@ function Card({
   readonly outcome: Outcome | undefined;
   readonly units: UnitSystem;
 }) {
-  const name = nameOf(differences);
+  const name = nameOf(differences, units);
   return (
     <li className="variant">
       <h3>

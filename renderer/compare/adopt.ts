@@ -2,6 +2,7 @@
 import { fieldsOf, nameOf, type Difference } from './differences.ts';
 import { say } from '../state/documentStore.ts';
 import { change, usePlan } from '../state/planStore.ts';
+import { useSettings } from '../state/settingsStore.ts';
 import { pathName } from '../words/assumed.ts';
 import { wording } from '../../physics/evening/problem.ts';
 
@@ -12,7 +13,7 @@ export function adopt(differences: readonly Difference[]): boolean {
   say({
     text:
       problem === undefined
-        ? `The plan now: ${nameOf(differences)}. Undo brings the one before back.`
+        ? `The plan now: ${nameOf(differences, useSettings.getState().units)}. Undo brings the one before back.`
         : `Not changed: ${wording({ ...problem, path: pathName(problem.path) })}.`,
   });
   return problem === undefined;

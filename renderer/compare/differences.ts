@@ -9,12 +9,13 @@ import {
   plateFields,
   type FieldSpec,
 } from '../inputs/fields.ts';
+import { isQuantity, shownQuantity } from '../inputs/shown.ts';
 import { withValueAt } from '../state/path.ts';
 import { materialNames, presetNames, rackHeightOf, rackPositionOf, rackText } from '../words/names.ts';
 import type { WrongEntry } from '../state/wrongEntries.ts';
 import type { Evening } from '../../physics/evening/evening.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
-import type { UnitSystem } from '../../physics/quantities/index.ts';
+import { readQuantity, toInches, type UnitSystem } from '../../physics/quantities/index.ts';
 
 export interface Difference {
   readonly path: string;
@@ -63,12 +64,20 @@ export function withDifferences(file: PlanFile, differences: readonly Difference
   );
 }
 
+/** The value as its field shows it: as typed where that is in the units shown, else converted. */
+export function valueText({ path, value }: Difference, units: UnitSystem): string {
+  const { kind } = factsOf(path);
+  const read = typeof value === 'string' && isQuantity(kind) ? readQuantity(value, kind) : undefined;
+  return read?.ok === true ? shownQuantity(String(value), read.value, path, units) : String(value);
+}
+
 /** `cordierite`, `12 mm`, `third from the bottom of five`, `set to 230 °C`. */
-export function differenceText({ path, value }: Difference): string {
+export function differenceText(difference: Difference, units: UnitSystem): string {
+  const { path, value } = difference;
   const { label, names, unit } = specOf(path);
   if (path === 'plate.rackHeight') return rackText(Number(value));
   if (typeof value === 'boolean') return `${label.toLowerCase()} ${value ? 'on' : 'off'}`;
-  const text = String(value).replace(/\s*deg([CF])$/u, ' °$1') + (unit === undefined ? '' : ` ${unit}`);
+  const text = valueText(difference, units) + (unit === undefined ? '' : ` ${unit}`);
   if (path === 'plate.material') return materialNames[value as keyof typeof materialNames];
   if (path === 'oven.preset') return `${presetNames[value as keyof typeof presetNames]} oven`;
   if (path === 'plate.thickness') return `${text} thick`;
@@ -76,15 +85,49 @@ export function differenceText({ path, value }: Difference): string {
   return `${label.toLowerCase()} ${factsOf(path).kind === 'choice' ? said.toLowerCase() : said}`;
 }
 
-export function nameOf(differences: readonly Difference[]): string {
+export function nameOf(differences: readonly Difference[], units: UnitSystem): string {
   if (differences.length === 0) return 'No difference yet';
-  const text = differences.map(differenceText).join(', ');
+  const material = differences.some(({ path }) => path === 'plate.material');
+  // `Cordierite, 15 mm`: what it is made of says that it is a thickness.
+  const text = differences
+    .map((one) => differenceText(one, units))
+    .map((one) => (material ? one.replace(/ thick$/u, '') : one))
+    .join(', ');
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 export interface Starter {
   readonly name: string;
   readonly differences: readonly Difference[];
+}
+
+/** Plates are sold in steps of about half as much again. */
+const plateStep = 1.5;
+/** in, in words and as a number: thicknesses that plates are sold in by the inch */
+const inches: readonly (readonly [text: string, size: number])[] = [
+  ['1/8', 1 / 8],
+  ['3/16', 3 / 16],
+  ['1/4', 1 / 4],
+  ['3/8', 3 / 8],
+  ['1/2', 1 / 2],
+  ['5/8', 5 / 8],
+  ['3/4', 3 / 4],
+  ['1', 1],
+  ['1 1/4', 1.25],
+  ['1 1/2', 1.5],
+  ['2', 2],
+];
+
+/** The next plate that a cook could buy, thicker or thinner than this one, m. */
+export function soldThickness(metres: number, which: 'thicker' | 'thinner', units: UnitSystem): string {
+  const wanted = which === 'thicker' ? metres * plateStep : metres / plateStep;
+  if (units === 'metric') return `${(1000 * wanted).toFixed(0)} mm`;
+  const beyond = inches.filter(([, size]) =>
+    which === 'thicker' ? size > 1.1 * toInches(metres) : size < toInches(metres) / 1.1,
+  );
+  const apart = ([, size]: readonly [string, number]): number => Math.abs(Math.log(size / toInches(wanted)));
+  const nearest = [...beyond].sort((a, b) => apart(a) - apart(b))[0]?.[0];
+  return `${nearest ?? toInches(wanted).toFixed(2)} in`;
 }
 
 const metals: readonly string[] = ['carbon-steel', 'stainless-steel', 'cast-iron', 'aluminium'];
@@ -94,7 +137,6 @@ export function startersFor({ plate, oven }: Evening, units: UnitSystem): readon
   const metal = metals.includes(plate.material);
   const us = units === 'us';
   const position = rackPositionOf(plate.rackHeight) ?? 2;
-  const thicker = 1.5 * plate.thickness;
   return [
     {
       name: metal ? 'A stone' : 'Steel',
@@ -105,12 +147,7 @@ export function startersFor({ plate, oven }: Evening, units: UnitSystem): readon
     },
     {
       name: 'A thicker plate',
-      differences: [
-        {
-          path: 'plate.thickness',
-          value: us ? `${(thicker / 0.0254).toFixed(2)} in` : `${(1000 * thicker).toFixed(0)} mm`,
-        },
-      ],
+      differences: [{ path: 'plate.thickness', value: soldThickness(plate.thickness, 'thicker', units) }],
     },
     {
       name: position < 5 ? 'One rack up' : 'One rack down',

@@ -2,7 +2,7 @@
 import { factsOf } from '../inputs/fields.ts';
 import { entryOf } from '../inputs/shown.ts';
 import { rackCount, rackHeightOf, rackPositionOf } from '../words/names.ts';
-import { specOf, withDifferences, type Difference } from './differences.ts';
+import { specOf, valueText, withDifferences, type Difference } from './differences.ts';
 import type { MapSide } from './compareStore.ts';
 import type { StudyJob } from '../state/study.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
@@ -104,14 +104,15 @@ export function cellsOf(
 }
 
 /** The heading of a row or column: `8 mm`, `rack 2 of 5`, `Cordierite`. */
-export function valueName({ path, value }: Difference): string {
+export function valueName(difference: Difference, units: UnitSystem): string {
+  const { path, value } = difference;
   if (path === 'plate.rackHeight') {
     const position = rackPositionOf(Number(value));
     return position === undefined
       ? `${String(value)} up`
       : `rack ${String(position)} of ${String(rackCount)}`;
   }
-  return specOf(path).names?.[String(value)] ?? String(value).replace(/\s*deg([CF])$/u, ' °$1');
+  return specOf(path).names?.[String(value)] ?? valueText(difference, units);
 }
 
 /** Where a value lies between the lowest and the highest of a map, 0 to 1. */

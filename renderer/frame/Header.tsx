@@ -22,7 +22,7 @@ import { change, redo, undo, useHistory, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
 import { changeSettings, useSettings } from '../state/settingsStore.ts';
 import { showSheet } from '../state/sheetStore.ts';
-import { clockText, epochOf, localOffset } from '../words/clock.ts';
+import { pastClockText, epochOf, localOffset } from '../words/clock.ts';
 
 function Title() {
   const file = usePlan((state) => state.file);
@@ -62,7 +62,7 @@ function Saved() {
   const state = changed
     ? 'changes not saved'
     : at !== undefined
-      ? `saved ${clockText(at, localOffset(at))}`
+      ? `saved ${pastClockText(at, localOffset(at))}`
       : origin === 'example'
         ? 'example: set oven and plate'
         : 'as in its file';

@@ -4,13 +4,13 @@ import { Header as Heading, Menu, MenuItem, MenuSection, MenuTrigger, Popover } 
 import { openPlan } from '../state/commands.ts';
 import { listPlans, openExample, openListed } from '../state/documentStore.ts';
 import { examples } from '../state/examples.ts';
-import { clockText, dayText, epochOf, localOffset } from '../words/clock.ts';
+import { pastClockText, dayText, epochOf, localOffset } from '../words/clock.ts';
 import type { Answer } from '../../main/bridge.ts';
 
 function changedText(changedAt: string): string {
   const at = epochOf(changedAt);
   const offset = localOffset(at);
-  return `${dayText(at, offset)}, ${clockText(at, offset)}`;
+  return `${dayText(at, offset)}, ${pastClockText(at, offset)}`;
 }
 
 export function OpenMenu({ children }: { readonly children: ReactNode }) {

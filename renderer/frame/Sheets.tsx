@@ -3,7 +3,7 @@ import { X } from 'lucide-react';
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { dropConflict, savePlan, savePlanAs, say, useDocument } from '../state/documentStore.ts';
 import { dropRecovered, takeRecovered } from '../state/keptWork.ts';
-import { clockText, dayText, epochOf, localOffset } from '../words/clock.ts';
+import { pastClockText, dayText, epochOf, localOffset } from '../words/clock.ts';
 
 export function NoticeBar() {
   const notice = useDocument((state) => state.notice);
@@ -55,7 +55,7 @@ export function RecoveredSheet() {
           <Heading slot="title">Changes of last time were not saved</Heading>
           <p>
             {kept.name ?? kept.file.title ?? 'A plan'}, kept aside on {dayText(at, offset)} at{' '}
-            {clockText(at, offset)}
+            {pastClockText(at, offset)}
             {wrong > 0 && `, with ${wrong === 1 ? 'an entry' : 'entries'} not taken yet`}.
           </p>
           <div className="actions">

@@ -4,8 +4,8 @@ import { FieldRow } from './FieldRow.tsx';
 import { RackControl } from './RackControl.tsx';
 import { ShadeControl } from './ShadeControl.tsx';
 import { TextEntry } from './TextEntry.tsx';
-import { factsOf, type FieldSpec } from './fields.ts';
-import { entryOf, shownQuantity, shownUnit } from './shown.ts';
+import { factsOf, stepOf, type FieldSpec } from './fields.ts';
+import { entryOf, shownQuantity, shownUnit, steppedEntry } from './shown.ts';
 import { valueAt } from '../state/path.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
 import { readingOf } from '../state/reading.ts';
@@ -29,10 +29,19 @@ function siPath(path: string): string {
   return path.replace(/^plate\.(density|specificHeat|thermalConductivity|emissivity)$/u, 'plate.custom.$1');
 }
 
-/** What a field that may be left empty says, with the unit that a bare number would take. */
-function emptyText({ path, optional }: FieldSpec, units: UnitSystem): string | undefined {
+/** As much as an empty field has room for. */
+const emptyLength = 17;
+
+/**
+ * What a field that may be left empty says, with the unit that a bare number would take; a unit too long for it stands
+ * under the name.
+ */
+function emptyText({ path, optional }: FieldSpec, units: UnitSystem): { empty?: string; under?: string } {
   const unit = shownUnit(path, units);
-  return optional === undefined || unit === '' ? optional : `${optional}; ${unit}`;
+  if (optional === undefined) return {};
+  if (unit === '') return { empty: optional };
+  const both = `${optional}; ${unit}`;
+  return both.length > emptyLength ? { empty: optional, under: unit } : { empty: both };
 }
 
 const shareOfFlour = 'dough.flourMoisture';
@@ -41,8 +50,9 @@ function shownPercent(share: number): number {
 }
 
 function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlProps }) {
-  const { path, step, unit } = spec;
+  const { path, unit } = spec;
   const units = useUnits();
+  const step = stepOf(spec, units);
   const draft = usePlan(({ drafts }) => drafts[path]);
   const { written, si } = useValue(path);
   const { kind } = factsOf(path);
@@ -61,9 +71,9 @@ function NumberControl({ spec, control }: { spec: FieldSpec; control: ControlPro
     <TextEntry
       {...control}
       shown={draft?.text ?? shown()}
-      step={step}
+      step={step === undefined ? undefined : (text, by) => steppedEntry(text, by * step, path, units)}
       inputMode={quantity ? 'text' : 'decimal'}
-      placeholder={emptyText(spec, units)}
+      placeholder={emptyText(spec, units).empty}
       onTake={(text) => {
         if (spec.optional !== undefined && text.trim() === '') {
           dropDraft(path);
@@ -125,6 +135,7 @@ function FlagControl({ spec, control }: { spec: FieldSpec; control: ControlProps
 }
 
 export function Field({ spec }: { spec: FieldSpec }) {
+  const units = useUnits();
   const { kind } = factsOf(spec.path);
   const draw = (control: ControlProps) => {
     if (spec.path === 'plate.rackHeight') return <RackControl control={control} />;
@@ -133,5 +144,5 @@ export function Field({ spec }: { spec: FieldSpec }) {
     if (kind === 'boolean') return <FlagControl spec={spec} control={control} />;
     return <NumberControl spec={spec} control={control} />;
   };
-  return <FieldRow path={spec.path} label={spec.label} control={draw} />;
+  return <FieldRow path={spec.path} label={spec.label} under={emptyText(spec, units).under} control={draw} />;
 }

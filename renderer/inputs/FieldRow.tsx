@@ -12,6 +12,8 @@ export interface ControlProps {
 interface FieldRowProps {
   readonly path: string;
   readonly label: string;
+  /** said behind the source */
+  readonly under?: string | undefined;
   readonly control: (props: ControlProps) => ReactNode;
 }
 
@@ -19,7 +21,7 @@ export function fieldId(path: string): string {
   return `field-${path.replaceAll('.', '-')}`;
 }
 
-export function FieldRow({ path, label, control }: FieldRowProps) {
+export function FieldRow({ path, label, under, control }: FieldRowProps) {
   const draft = usePlan(({ drafts }) => drafts[path]);
   const { text, reset } = useSource(path);
   const id = fieldId(path);
@@ -29,7 +31,7 @@ export function FieldRow({ path, label, control }: FieldRowProps) {
       <div className="field-name">
         <label htmlFor={id}>{label}</label>
         <span className="source" id={`${id}-source`}>
-          {wrong ? 'not taken' : text}
+          {wrong ? 'not taken' : under === undefined ? text : `${text}; ${under}`}
         </span>
       </div>
       {control({

@@ -78,7 +78,7 @@ export function PartList({ path, label, names, amountName, parts, fresh, mayBeEm
                 <TextEntry
                   {...control}
                   shown={drafts[amountPath]?.text ?? amount}
-                  step={amountName === 'percent' ? 1 : 5}
+                  step={amountName === 'percent' ? 1 : units === 'us' ? 0.25 : 5}
                   onTake={(text) => {
                     const entry = entryOf(text, amountPath, units);
                     if (!entry.ok) refuse(amountPath, text, entry.reason);

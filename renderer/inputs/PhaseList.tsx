@@ -4,7 +4,7 @@ import { Choice } from './Choice.tsx';
 import { fieldId, FieldRow } from './FieldRow.tsx';
 import { LeaveOutKey } from './LeaveOutKey.tsx';
 import { TextEntry } from './TextEntry.tsx';
-import { entryOf, shownQuantity } from './shown.ts';
+import { entryOf, shownQuantity, steppedEntry } from './shown.ts';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
 import { valueAt } from '../state/path.ts';
 import { useUnits } from '../state/settingsStore.ts';
@@ -62,7 +62,9 @@ function Amount({
           {...control}
           shown={draft?.text ?? shown}
           placeholder={empty}
-          step={1}
+          step={(shownText, by) =>
+            steppedEntry(shownText, by * (place.endsWith('duration') ? 15 : 1), place, units)
+          }
           onTake={(entered) => {
             if (entered.trim() === '') {
               dropDraft(place);

@@ -5,7 +5,8 @@ import type { ControlProps } from './FieldRow.tsx';
 
 interface TextEntryProps extends ControlProps {
   readonly shown: string;
-  readonly step: number | undefined;
+  /** what an arrow adds to its number, or how to move it by so many steps */
+  readonly step: number | ((text: string, by: number) => string | undefined) | undefined;
   readonly onTake: (text: string) => void;
   readonly onBack: () => void;
   readonly inputMode?: 'decimal' | 'text';
@@ -55,8 +56,9 @@ export function TextEntry({
           if (typed === undefined) onBack();
           setTyped(undefined);
         } else if (step !== undefined && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) {
-          const size = step * (event.shiftKey ? 10 : 1);
-          const next = stepped(typed ?? shown, event.key === 'ArrowUp' ? size : -size);
+          const by = (event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1);
+          const text = typed ?? shown;
+          const next = typeof step === 'number' ? stepped(text, step * by) : step(text, by);
           event.preventDefault();
           if (next !== undefined) take(next);
         }

@@ -1,5 +1,6 @@
 /** Every field of a plan, in the groups the cook sees. Kind, units and choices come from the schema itself. */
 import { fieldAt } from '../../physics/evening/planPath.ts';
+import type { UnitSystem } from '../../physics/quantities/index.ts';
 import {
   benchNames,
   bottomElementNames,
@@ -21,13 +22,21 @@ import {
 export interface FieldSpec {
   readonly path: string;
   readonly label: string;
-  /** what an arrow key adds to the number shown */
-  readonly step?: number;
+  /** what an arrow key adds to the number shown; where the units differ much in size, in either habit */
+  readonly step?: number | Readonly<Record<UnitSystem, number>>;
   readonly names?: Readonly<Record<string, string>>;
   /** written behind a plain number */
   readonly unit?: string;
   /** may be left empty: what the empty field says */
   readonly optional?: string;
+}
+
+/** Steps of a mass, g and oz. */
+const byTen = { metric: 10, us: 0.25 } as const;
+const byFive = { metric: 5, us: 0.25 } as const;
+
+export function stepOf({ step }: FieldSpec, units: UnitSystem): number | undefined {
+  return typeof step === 'object' ? step[units] : step;
 }
 
 /** The fields of a group, and those that stand behind a fold of their own. */
@@ -58,7 +67,7 @@ export const ovenFields: FieldGroup = {
 export const plateFields: FieldGroup = {
   first: [
     { path: 'plate.material', label: 'Material', names: materialNames },
-    { path: 'plate.thickness', label: 'Thickness', step: 0.5 },
+    { path: 'plate.thickness', label: 'Thickness', step: { metric: 0.5, us: 0.05 } },
     { path: 'plate.rackHeight', label: 'Rack' },
   ],
   more: [
@@ -71,8 +80,8 @@ export const plateFields: FieldGroup = {
   ],
 };
 export const customPlateFields: readonly FieldSpec[] = [
-  { path: 'plate.density', label: 'Density', step: 50 },
-  { path: 'plate.specificHeat', label: 'Specific heat', step: 10 },
+  { path: 'plate.density', label: 'Density', step: { metric: 50, us: 5 } },
+  { path: 'plate.specificHeat', label: 'Specific heat', step: { metric: 10, us: 0.005 } },
   { path: 'plate.thermalConductivity', label: 'Conductivity', step: 1 },
   { path: 'plate.emissivity', label: 'Emissivity', step: 0.05 },
 ];
@@ -87,14 +96,14 @@ export const pizzaFields: FieldGroup = {
   first: [
     { path: 'pizzas.count', label: 'How many', step: 1 },
     { path: 'pizzas.diameter', label: 'Across', step: 1 },
-    { path: 'pizzas.ballMass', label: 'Dough ball', step: 10 },
+    { path: 'pizzas.ballMass', label: 'Dough ball', step: byTen },
     { path: 'pizzas.shade', label: 'Base' },
     { path: 'pizzas.bench', label: 'Baked on', names: benchNames },
-    { path: 'toppings.sauce', label: 'Sauce each', step: 5 },
+    { path: 'toppings.sauce', label: 'Sauce each', step: byFive },
   ],
   more: [
     { path: 'toppings.tomatoes', label: 'Tomatoes', names: tomatoNames },
-    { path: 'toppings.can', label: 'One can holds', step: 50 },
+    { path: 'toppings.can', label: 'One can holds', step: { metric: 50, us: 1 } },
   ],
 };
 /** What is done to a bake beside loading and unloading, and how the pizzas follow one another. */
@@ -125,10 +134,10 @@ export function onePizzaFields(index: number): readonly FieldSpec[] {
   const at = `pizzas.each.${String(index)}`;
   return [
     { path: `${at}.diameter`, label: 'Across', step: 1, optional: asOthers },
-    { path: `${at}.ballMass`, label: 'Dough ball', step: 10, optional: asOthers },
+    { path: `${at}.ballMass`, label: 'Dough ball', step: byTen, optional: asOthers },
     { path: `${at}.shade`, label: 'Base', optional: asOthers },
     { path: `${at}.bench`, label: 'Baked on', names: benchNames, optional: 'As all' },
-    { path: `${at}.sauce`, label: 'Sauce', step: 5, optional: asOthers },
+    { path: `${at}.sauce`, label: 'Sauce', step: byFive, optional: asOthers },
   ];
 }
 export const doughFields: FieldGroup = {
@@ -143,7 +152,7 @@ export const doughFields: FieldGroup = {
     { path: 'dough.sugar', label: 'Sugar', step: 0.1, unit: '%' },
     { path: 'dough.oil', label: 'Oil', step: 0.5, unit: '%' },
     { path: 'dough.flour', label: 'Flour', names: flourNames },
-    { path: 'dough.flourMoisture', label: 'Water in it', step: 0.5, unit: '%' },
+    { path: 'dough.flourMoisture', label: 'Water in the flour', step: 0.5, unit: '%' },
     { path: 'dough.flourTemperature', label: 'Flour is at', step: 1 },
     { path: 'dough.wantedTemperature', label: 'Dough wanted at', step: 1 },
     { path: 'dough.riseTemperature', label: 'Rises at', step: 1 },
@@ -151,9 +160,9 @@ export const doughFields: FieldGroup = {
 };
 export const kitchenFields: readonly FieldSpec[] = [
   { path: 'kitchen.roomTemperature', label: 'Room', step: 1 },
-  { path: 'kitchen.altitude', label: 'Above the sea', step: 50 },
+  { path: 'kitchen.altitude', label: 'Above the sea', step: { metric: 50, us: 100 } },
   { path: 'kitchen.tapTemperature', label: 'Cold tap', step: 1 },
-  { path: 'kitchen.scaleStep', label: 'Scale shows', step: 0.1 },
+  { path: 'kitchen.scaleStep', label: 'Scale shows', step: { metric: 0.1, us: 0.005 } },
   { path: 'kitchen.energyPrice', label: 'Energy price', optional: 'not said' },
 ];
 

@@ -40,7 +40,8 @@ export function shownQuantity(text: string | undefined, si: number, path: string
     : showQuantity(si, kind, units, { unit: shownUnit(path, units) });
 }
 
-function isQuantity(kind: string): kind is QuantityKind {
+/** Whether a field holds a figure with a unit. */
+export function isQuantity(kind: string): kind is QuantityKind {
   return !['number', 'choice', 'boolean', 'text', 'instant', 'shade', 'price'].includes(kind);
 }
 
@@ -77,6 +78,31 @@ export function stepped(text: string, step: number): string | undefined {
   const digits = Math.max(decimalsOf(match[1]!), decimalsOf(String(Math.abs(step))));
   return `${(Number(match[1]) + step).toFixed(digits)}${match[2]!}`;
 }
+
+/**
+ * An entry of a field moved by a step of the unit shown. One written in that unit keeps its digits; any other (`3/8 in`,
+ * `1 h 30 min`) becomes what the field would show. Undefined when it cannot be read.
+ */
+export function steppedEntry(
+  text: string,
+  step: number,
+  path: string,
+  units: UnitSystem,
+): string | undefined {
+  const { kind } = factsOf(path);
+  if (!isQuantity(kind)) return stepped(text, step);
+  const bareUnit = shownUnit(path, units);
+  const [, word] = /^\s*-?\d+(?:\.\d+)?\s*(.*?)\s*$/u.exec(text) ?? [];
+  if (word === '' || word === bareUnit) return stepped(text, step);
+  const si = (entry: string): number | undefined => {
+    const read = readQuantity(entry, kind, { bareUnit });
+    return read.ok ? read.value : undefined;
+  };
+  const [from, zero, one] = [si(text.trim()), si('0'), si(String(Math.abs(step)))];
+  if (from === undefined || zero === undefined || one === undefined) return undefined;
+  return shownQuantity(undefined, from + Math.sign(step) * (one - zero), path, units);
+}
+
 function decimalsOf(number: string): number {
   return number.split('.')[1]?.length ?? 0;
 }

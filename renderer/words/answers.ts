@@ -94,7 +94,7 @@ function ovenOn({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
     heading: 'Switch the oven on',
     pieces: clockPiece(at, offset),
     range: between,
-    because: `plate needs ${spanText(preheat.minutes)}; oven signals after ${String(Math.round(preheat.airReadyMinutes))}`,
+    because: `plate needs ${spanText(preheat.minutes)}; oven signals after ${String(Math.round(preheat.airReadyMinutes))} min`,
     figures: [
       ['Oven set to', temperatureK(evening.oven.setpoint, units)],
       ['Oven signals ready', clockText(epochOf(answer.airReadyAt), offset)],
@@ -114,7 +114,7 @@ function ovenOn({ answer, evening }: Forecast, units: UnitSystem): AnswerWords {
         `${preheat.biot.toPrecision(2)}, computed ${preheat.plateModel === 'lumped' ? 'as one lump' : 'in layers'}`,
       ],
       ...widthFigure(answer.range?.preheatFrom),
-      ['Anchored to', tiedTo[kind].moment.toLowerCase()],
+      ['Tied to', tiedTo[kind].moment.toLowerCase()],
     ],
     moment: epochOf(answer.plateReadyAt),
   };
@@ -222,6 +222,6 @@ export function lateStartLines(answer: PlanAnswer, units: UnitSystem): readonly 
     const colder = onTime.plateTopAtLoadC - plateTopC;
     const longer = (bakeMinutes - onTime.minutes) * 60;
     const seconds = Math.round(Math.abs(longer) / 5) * 5;
-    return `${String(lateMinutes)} min late: plate ${degreesApart(Math.abs(colder), units)} ${colder < 0 ? 'warmer' : 'colder'}, first bake ${spanText(seconds / 60)} ${longer < 0 ? 'shorter' : 'longer'}`;
+    return `${String(lateMinutes)} min late: plate ${degreesApart(Math.abs(colder), units)} ${colder < 0 ? 'warmer' : 'colder'}, first bake ${spanText(seconds / 60)} ${longer < 0 ? 'shorter' : 'longer'}.`;
   });
 }

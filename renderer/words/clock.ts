@@ -53,14 +53,24 @@ const dayFormat = new Intl.DateTimeFormat(undefined, {
 /** Whether this machine's habit is twelve hours with a day period. */
 export const twelveHours = clockFormat.resolvedOptions().hour12 === true;
 
+/** To the nearest minute, as the handouts and the terminal show what is planned. */
+function nearest(epoch: number): number {
+  return Math.round(epoch / minute) * minute;
+}
+
 /** `17:42`, or `5:42 PM` where that is the habit. */
 export function clockText(epoch: number, offset: number): string {
+  return clockFormat.format(shifted(nearest(epoch), offset));
+}
+
+/** The same of what has happened: a clock on the wall never showed the minute after. */
+export function pastClockText(epoch: number, offset: number): string {
   return clockFormat.format(shifted(epoch, offset));
 }
 
 /** The clock in two sizes: the figures large, the day period small. */
 export function clockParts(epoch: number, offset: number): { figures: string; period: string } {
-  const parts = clockFormat.formatToParts(shifted(epoch, offset));
+  const parts = clockFormat.formatToParts(shifted(nearest(epoch), offset));
   const period = parts.find(({ type }) => type === 'dayPeriod')?.value ?? '';
   const figures = parts
     .filter(({ type }) => type === 'hour' || type === 'minute' || type === 'literal')

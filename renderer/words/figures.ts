@@ -25,5 +25,7 @@ export function degreesApart(kelvin: number, units: UnitSystem): string {
   return `${String(size)} ${size === 1 ? 'degree' : 'degrees'}`;
 }
 export function grams(value: number, units: UnitSystem): string {
-  return showQuantity(value / 1000, 'mass', units, units === 'us' ? {} : { decimals: 0 });
+  // A tenth of an ounce is as fine as three grams: where there is less, the next digit counts.
+  const ounces = { unit: 'oz', decimals: value < 28.35 ? 2 : 1 };
+  return showQuantity(value / 1000, 'mass', units, units === 'us' ? ounces : { decimals: 0 });
 }

@@ -60,8 +60,8 @@ describe('an evening beside the plan', () => {
     const read = readPlanObject(saturday, { now: 0 });
     if (!read.ok) throw new Error('demo');
     const starters = startersFor(read.evening, 'metric');
-    expect(starters.map(({ differences }) => nameOf(differences))).toEqual([
-      'Cordierite, 15 mm thick',
+    expect(starters.map(({ differences }) => nameOf(differences, 'metric'))).toEqual([
+      'Cordierite, 15 mm',
       '12 mm thick',
       'Third from the bottom of five',
       'Strong oven',

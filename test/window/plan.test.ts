@@ -169,7 +169,7 @@ describe('below the clock', () => {
     const lines = await textsOf(page.locator('.notes li', { hasText: /min late:/ }));
     expect(lines.length).toBeGreaterThanOrEqual(3);
     const read = lines.map((line) => {
-      const match = /^(\d+) min late: plate (\d+) degrees? colder, first bake (.*) longer$/.exec(line);
+      const match = /^(\d+) min late: plate (\d+) degrees? colder, first bake (.*) longer\.$/.exec(line);
       expect(match, line).not.toBeNull();
       return { late: Number(match![1]), colder: Number(match![2]), longer: secondsOf(match![3]!) };
     });

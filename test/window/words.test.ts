@@ -5,10 +5,19 @@ import { inUnits } from '../../physics/quantities/index.ts';
 import { flagRows, spreadApart, stackRows } from '../../renderer/clock/placing.ts';
 import { airRipple, type ClockModel } from '../../renderer/clock/model.ts';
 import { whyNot } from '../../renderer/clock/handles.ts';
-import { entryOf, shownQuantity, stepped } from '../../renderer/inputs/shown.ts';
+import { soldThickness } from '../../renderer/compare/differences.ts';
+import { entryOf, shownQuantity, stepped, steppedEntry } from '../../renderer/inputs/shown.ts';
 import { readKept, writeKept } from '../../renderer/state/keptText.ts';
 import { valueAt, withValueAt } from '../../renderer/state/path.ts';
-import { instantText, offsetOf, spanRangeText, spanText, wallTimeOf } from '../../renderer/words/clock.ts';
+import {
+  clockText,
+  instantText,
+  offsetOf,
+  pastClockText,
+  spanRangeText,
+  spanText,
+  wallTimeOf,
+} from '../../renderer/words/clock.ts';
 
 const seeded = { seed: 20260131, numRuns: 300 };
 
@@ -66,6 +75,10 @@ describe('units in sentences and fields', () => {
       'At 513 °F the plate of 19.4 lb has 1.18 in left for 46 min',
     );
     expect(inUnits('At 267 °C', 'metric')).toBe('At 267 °C');
+    // No finer than the figure was: 5 / 2.54 = 1.97, 11.3 / 0.45359 = 24.91, 70 / 28.35 = 2.469.
+    expect(inUnits('5 cm of air, 11.3 kg in all, 70 g each', 'us')).toBe(
+      '2 in of air, 24.9 lb in all, 2.47 oz each',
+    );
     // Both ends of a range: 480 x 9/5 + 32 = 896, 500 x 9/5 + 32 = 932.
     expect(inUnits('from 480 to 500 °C for 2 to 4 h', 'us')).toBe('from 896 to 932 °F for 2 to 4 h');
     // A difference has no zero to add: 100 x 9/5 = 180, 5 x 9/5 = 9; the K of another unit stays.
@@ -89,6 +102,41 @@ describe('units in sentences and fields', () => {
     expect(stepped('L* 60', 1)).toBeUndefined();
     expect(stepped('3/8 in', 0.5)).toBeUndefined();
     expect(stepped('1 1/2 in', 0.5)).toBeUndefined();
+  });
+});
+
+describe('an arrow key in a field', () => {
+  it('moves what is written in the unit shown, with its digits', () => {
+    expect(steppedEntry('8 mm', 0.5, 'plate.thickness', 'metric')).toBe('8.5 mm');
+    expect(steppedEntry('90 min', -5, 'dough.restBeforeShaping', 'metric')).toBe('85 min');
+    expect(steppedEntry('4', 1, 'pizzas.count', 'us')).toBe('5');
+  });
+  it('moves what is written otherwise by the same, and shows it as the field does', () => {
+    // 3/8 in + 1/8 in = 1/2 in; 1 h 30 min is 90 min, and an hour is not five.
+    expect(steppedEntry('3/8 in', 0.125, 'plate.thickness', 'us')).toBe('0.5 in');
+    expect(steppedEntry('1 h 30 min', 5, 'dough.restBeforeShaping', 'metric')).toBe('1 h 35 min');
+    expect(steppedEntry('100 s', 1, 'pizzas.wait', 'metric')).toBe('2 min 40 s');
+    expect(steppedEntry('1800 W', 0.1, 'oven.power.bottom', 'metric')).toBe('1.9 kW');
+    expect(steppedEntry('550 degF', 5, 'oven.setpoint', 'us')).toBe('555 °F');
+    expect(steppedEntry('soon', 5, 'pizzas.wait', 'metric')).toBeUndefined();
+  });
+});
+
+describe('a clock time', () => {
+  it('is that of the nearest minute, as on the handouts; of what has happened that of the minute begun', () => {
+    const at = Date.UTC(2040, 0, 13, 18, 47, 40);
+    // Whether the hours are twelve or twenty-four is the habit of the machine.
+    expect(clockText(at, 0)).toMatch(/:48/u);
+    expect(pastClockText(at, 0)).toMatch(/:47/u);
+  });
+});
+
+describe('a plate to buy', () => {
+  it('is the next one up or down, by the inch in the sizes sold', () => {
+    expect(soldThickness(0.008, 'thicker', 'metric')).toBe('12 mm');
+    expect(soldThickness(0.008, 'thicker', 'us')).toBe('1/2 in');
+    expect(soldThickness(0.008, 'thinner', 'us')).toBe('3/16 in');
+    expect(soldThickness(0.006, 'thicker', 'us')).toBe('3/8 in');
   });
 });
 
