@@ -191,6 +191,8 @@ export interface ParBake {
   readonly keep: KeepId;
   /** L* of the base when it comes out the first time */
   readonly shadeLightness: number;
+  /** s from the last base wrapped to switching the oven on for the evening */
+  readonly kept: number;
 }
 
 export interface LiquidPart {

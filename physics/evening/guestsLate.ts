@@ -32,7 +32,8 @@ export function guestsLate(
   const [held] = engine.lateStart(evening, run, [-late]);
   const bakeMinutes = held?.bakeMinutes ?? (first.outAt - first.inAt) / 60;
   const plateTopC = held?.plateTopC ?? first.plateTopAtLoad - zeroCelsius;
-  const doughSpare = plan.doughPast - lastShape(plan) - 60 * late;
+  // Bases that are baked already wait as they were kept.
+  const doughSpare = plan.doughPast - lastShape(plan) - (plan.ahead === undefined ? 60 * late : 0);
   const price = evening.kitchen.energyPrice;
   const cost = price === undefined ? undefined : price.perKWh * toKWh(energy);
   return {
@@ -45,8 +46,10 @@ export function guestsLate(
     hold: [
       ovenText(late, energy, price && cost !== undefined ? ` (${cost.toFixed(2)} ${price.currency})` : ''),
       bakeText(plateTopC, 60 * bakeMinutes, first.outAt - first.inAt),
-      doughText(evening, doughSpare),
-      'Shape nothing yet: a shaped base sticks and soaks through. Keep sauce and cheese in the refrigerator meanwhile.',
+      ...(plan.ahead === undefined ? [doughText(evening, doughSpare)] : []),
+      plan.ahead !== undefined
+        ? 'Top nothing yet: a topped base soaks through. Keep sauce and cheese in the refrigerator meanwhile.'
+        : 'Shape nothing yet: a shaped base sticks and soaks through. Keep sauce and cheese in the refrigerator meanwhile.',
     ],
   };
 }

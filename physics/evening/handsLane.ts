@@ -1,12 +1,13 @@
 /** One pair of hands at the oven: loading, turning and cutting have their moments, shaping fits between. */
 import { handling, shortestTurnedBake } from './handling.ts';
 
-/** What hands do. `turn`, `look`, `pull` (the paper) and `top` (the element) are what a plan asks for while it bakes. */
+/** What hands do; `ahead`: shape, bake and wrap the bases of an evening to come. `turn`, `look`, `pull` (the paper) and `top` (the element) are what a plan asks for while it bakes. */
 export type HandsKind =
   | 'mix'
   | 'move'
   | 'ball'
   | 'prepare'
+  | 'ahead'
   | 'shape'
   | 'load'
   | 'turn'

@@ -3,7 +3,7 @@ import type { Evening } from './evening.ts';
 import type { HandledBake } from './handsLane.ts';
 import { type DoughPlan, planDough } from './planDough.ts';
 import type { Bake, EveningRun } from './run.ts';
-import { handworkFor, schedule, type Schedule } from './schedule.ts';
+import { type BasesInput, handworkFor, schedule, type Schedule } from './schedule.ts';
 
 export interface Joined {
   readonly dough: DoughPlan;
@@ -27,9 +27,18 @@ export function joinClocks(
       stages: dough.stages,
       ready: dough.rise.seconds,
       past: dough.rise.past,
+      ahead: basesOf(evening, bakes),
       ...handworkFor(evening.pizzas.count, evening.dough.mixing),
     }),
   };
+}
+
+/** The bases of an evening, if they are baked ahead; the plate is given as long between them as on the evening. */
+function basesOf({ pizzas }: Evening, bakes: EveningRun['bakes']): BasesInput | undefined {
+  const seconds = bakes.flatMap(({ baseAhead }) => baseAhead?.seconds ?? []);
+  if (pizzas.parBake === undefined || seconds.length === 0) return undefined;
+  const waits = bakes.slice(1).map(({ inAt }, index) => inAt - bakes[index]!.outAt);
+  return { seconds, wait: Math.max(0, ...waits), kept: pizzas.parBake.kept };
 }
 
 const stepKinds = { turn: 'turn', look: 'look', 'pull-parchment': 'pull', 'top-element': 'top' } as const;
@@ -47,7 +56,8 @@ function handled({ pizzas }: Evening, { inAt, outAt, steps = [] }: Bake): Handle
   };
 }
 
-/** s from the load of the first pizza to the shaping of the last: so long the dough has to keep. */
-export function lastShape({ hands }: Schedule): number {
+/** s from the load of the first pizza to the shaping of the last, or of the last base baked ahead: so long the dough has to keep. */
+export function lastShape({ hands, ahead }: Schedule): number {
+  if (ahead !== undefined) return ahead.lastShape;
   return Math.max(...hands.filter(({ kind }) => kind === 'shape').map(({ from }) => from));
 }

@@ -7,6 +7,13 @@ import type { KeepId } from './ids.ts';
 /** L* of a base baked ahead unless the plan says another: set, hardly coloured; our own choice */
 export const parBakedLightness = 78;
 
+/** s that bases are kept unless the plan says how long; common practice, no source */
+export const usualKept: Readonly<Record<KeepId, number>> = {
+  room: 4 * 3600,
+  refrigerator: 24 * 3600,
+  freezer: 7 * 24 * 3600,
+};
+
 /** K of a base as it comes to the evening; refrigerator and freezer as they are set, common practice, no source */
 function keptAt(keep: KeepId, room: number): number {
   if (keep === 'room') return room;

@@ -153,8 +153,8 @@ export interface PlanFile {
     wait?: string;
     /** how the wait is found where the plan does not give it; `quarter-longer` unless said otherwise */
     waitRule?: WaitRuleId;
-    /** bases baked ahead; `shade` is theirs when they come out the first time */
-    parBake?: { keep: KeepId; shade?: string };
+    /** bases baked ahead; `shade` is theirs when they come out the first time, `kept` from the last one wrapped to oven on */
+    parBake?: { keep: KeepId; shade?: string; kept?: string };
     browningLaw?: BrowningLawId;
     /** times the rate of that law, as learned from a bake */
     browningRate?: number;

@@ -208,6 +208,7 @@ function cautions(
     hottestPlate: Math.max(run.preheat.settledPlateTop, run.preheat.plateTop),
     coolInOven: run.coolInOven,
     toppingsOut: lastLoad - prepare.from,
-    doughOut: lastLoad - plan.mixFrom - chilled,
+    // Bases baked ahead are dough no longer.
+    doughOut: (plan.ahead?.lastShape ?? lastLoad) - plan.mixFrom - chilled,
   });
 }

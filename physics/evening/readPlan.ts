@@ -7,7 +7,7 @@ import { fillPlan, type ReadContext } from './planDefaults.ts';
 import { planFormat, planVersion, type PlanFile } from './planFile.ts';
 import { fitProblems } from './planFits.ts';
 import { check, describe, headProblem, hostileProblems, shapeProblems } from './planShape.ts';
-import { parBakedLightness } from './parBake.ts';
+import { parBakedLightness, usualKept } from './parBake.ts';
 import { parsePlanText } from './planText.ts';
 import type { Problem } from './problem.ts';
 import { fullSchema, planSchema, type FullPlanSI } from './schema.ts';
@@ -39,7 +39,11 @@ function toEvening(plan: FullPlanSI): Evening {
         shadeLightness: own,
         cheese: cheese?.map((part) => ({ ...part, waterShare: part.waterShare })),
       })),
-      parBake: parBake && { keep: parBake.keep, shadeLightness: parBake.shade ?? parBakedLightness },
+      parBake: parBake && {
+        keep: parBake.keep,
+        shadeLightness: parBake.shade ?? parBakedLightness,
+        kept: parBake.kept ?? usualKept[parBake.keep],
+      },
     },
     dough: {
       ...plan.dough,

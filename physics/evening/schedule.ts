@@ -34,6 +34,27 @@ export interface ScheduleInput {
   /** s from the end of mixing until ready, and until past its best */
   readonly ready: number;
   readonly past: number;
+  /** bases that are baked ahead; undefined: the pizzas are baked fresh */
+  readonly ahead?: BasesInput | undefined;
+}
+
+/** How bases are baked ahead, s. */
+export interface BasesInput {
+  /** each on the plate */
+  readonly seconds: readonly number[];
+  /** between one out and the next in, if hands are as quick */
+  readonly wait: number;
+  /** from the last one wrapped to switching the oven on for the evening */
+  readonly kept: number;
+}
+
+/** The bases on the clock of the schedule. */
+export interface PlacedBases {
+  readonly ovenOn: number;
+  readonly firstIn: number;
+  /** shaping the last one */
+  readonly lastShape: number;
+  readonly lastOut: number;
 }
 
 /** A stretch on the clock of the schedule. */
@@ -55,6 +76,7 @@ export interface Schedule {
   /** when the balls may be shaped: ready, and their phases over */
   readonly shapeable: number;
   readonly hands: readonly HandsTask[];
+  readonly ahead: PlacedBases | undefined;
   readonly limitedBy: Chain;
   /** s by which each chain is shorter than the longest; 0 for the one that limits */
   readonly slack: Readonly<Record<Chain, number>>;
@@ -102,7 +124,27 @@ function doughLane({ stages, ball, ready, past }: ScheduleInput): DoughLane {
 }
 
 /**
- * Joins the chains.
+ * Bases one after another on a plate that is ready, so long before the evening that they can be kept as the plan wants. Each is shaped
+ * while the one before it bakes; where that is too short, the plate waits for hands.
+ *
+ * @param preheat s, as on the evening
+ */
+function bakedAhead({ seconds, wait, kept }: BasesInput, preheat: number): PlacedBases {
+  const handwork = handling.shape + handling.load + handling.cut;
+  const cycles = seconds.map((bake) => Math.max(bake + wait, handwork));
+  const last = cycles.slice(0, -1).reduce((sum, cycle) => sum + cycle, 0);
+  const end = last + seconds.at(-1)! + handling.cut;
+  const firstIn = -preheat - kept - end;
+  return {
+    ovenOn: firstIn - preheat,
+    firstIn,
+    lastShape: firstIn + last - handling.load - handling.shape,
+    lastOut: firstIn + last + seconds.at(-1)!,
+  };
+}
+
+/**
+ * Joins the chains. The dough of bases baked ahead ends with them, on a clock of its own, and the evening needs none.
  *
  * With `eatAt` and `ovenOnAt` every chain begins as late as it can. With `startAt` the cook mixes at once; the oven
  * still goes on no sooner than needed, and a dough that is ready before the plate waits. Sauce and cheese are prepared
@@ -118,19 +160,24 @@ export function schedule(input: ScheduleInput): Schedule {
   }));
   const atOven = placeHands(fromFirst);
   const shapeFrom = Math.min(...atOven.map((task) => task.from));
+  const ahead = input.ahead && bakedAhead(input.ahead, first);
+  /** when the dough is first wanted */
+  const wanted = ahead === undefined ? shapeFrom : ahead.firstIn - handling.load - handling.shape;
   const lane = doughLane(input);
 
   const pause = latestFree(lane.hands, prepare, lane.end);
   const lastPause = lane.end - Math.max(...lane.hands.map(({ to }) => to));
-  const wait = pause.from >= 0 ? 0 : prepare - lastPause;
-  const doughLength = mix + lane.end - shapeFrom;
+  const wait = pause.from >= 0 || ahead !== undefined ? 0 : prepare - lastPause;
+  const doughLength = mix + lane.end - wanted;
   const moved = lane.hands.reduce((sum, { from, to }) => sum + to - from, 0);
   const length: Readonly<Record<Chain, number>> = {
     plate: first,
     dough: doughLength,
-    hands: wait > 0 ? doughLength + wait : mix + moved + prepare - shapeFrom,
+    hands: wait > 0 ? doughLength + wait : (ahead === undefined ? mix + moved : 0) + prepare - shapeFrom,
   };
   const longest = Math.max(length.plate, length.dough, length.hands);
+  /** What is longer than the bases are kept would begin before they are baked. */
+  const longestRoom = input.ahead?.kept ?? Infinity;
   const limitedBy = (['plate', 'dough', 'hands'] as const).find((chain) => length[chain] === longest)!;
 
   const mixFrom = input.kind === 'startAt' ? -longest : -(doughLength + wait);
@@ -144,6 +191,9 @@ export function schedule(input: ScheduleInput): Schedule {
   const fixed: readonly HandsTask[] = [
     { kind: 'mix', pizza: undefined, from: mixFrom, to: mixTo },
     ...doughHands,
+    ...(ahead === undefined
+      ? []
+      : [{ kind: 'ahead', pizza: undefined, from: wanted, to: ahead.lastOut + handling.cut } as const]),
     ...atOven,
   ];
   const tops = turnUpTop(fromFirst, fixed);
@@ -167,11 +217,12 @@ export function schedule(input: ScheduleInput): Schedule {
     doughPast: mixTo + Math.max(lane.past, lane.ballTo),
     shapeable: mixTo + lane.end,
     hands: [...fixed, prepared, ...(roomy ? tops : turnUpTop(fromFirst, [...fixed, prepared]))],
+    ahead,
     limitedBy,
     slack: {
-      plate: longest - length.plate,
+      plate: Math.min(longest - length.plate, longestRoom),
       dough: longest - length.dough,
-      hands: longest - length.hands,
+      hands: Math.min(longest - length.hands, longestRoom),
     },
     beginBy: { plate: -length.plate, dough: -(doughLength + wait), hands: -length.hands },
   };

@@ -2,10 +2,10 @@
 import type { Warning } from './answer.ts';
 import { showClock } from './clock.ts';
 import type { Evening, Instant } from './evening.ts';
-import type { KeepId } from './ids.ts';
+import { lastShape } from './join.ts';
 import type { EveningRun } from './run.ts';
 import type { Schedule } from './schedule.ts';
-import { durationText } from './steps.ts';
+import { durationText, keptWords } from './steps.ts';
 
 /**
  * What should have begun already, by the clock of whoever asks; what would still make it is among the suggestions.
@@ -28,21 +28,14 @@ export function pastWarnings(
   return [{ code: 'starts-in-the-past', message: `${what}, ${durationText(late)} ago.` }];
 }
 
-const keptWords: Readonly<Record<KeepId, string>> = {
-  room: 'earlier that day',
-  refrigerator: 'on a day before, for the refrigerator',
-  freezer: 'on a day before, for the freezer',
-};
-
 /** A dough whose bases are baked ahead has its clock on another day than its toppings. */
 export function aheadWarnings({ pizzas: { parBake } }: Evening, { bakes }: EveningRun): readonly Warning[] {
   const ahead = bakes.flatMap(({ baseAhead }) => baseAhead?.seconds ?? []);
   if (parBake === undefined || ahead.length === 0) return [];
-  const each = durationText(Math.max(...ahead));
   return [
     {
       code: 'bases-baked-ahead',
-      message: `Mix, let rise, shape and bake the ${ahead.length === 1 ? 'base' : `${ahead.length} bases`} ${keptWords[parBake.keep]}, ${each} each at most on the ready plate; the times of the dough here are those of pizzas baked fresh, so begin it sooner by as much as the bases are kept.`,
+      message: `The dough is for ${ahead.length === 1 ? 'a base that is' : `${ahead.length} bases that are`} baked ahead and kept ${durationText(parBake.kept)} ${keptWords[parBake.keep]}: the oven goes on twice, and the energy counted is that of the evening. Wrapped warm they sweat and go off: let them cool first.`,
     },
   ];
 }
@@ -52,8 +45,7 @@ const hourOf = ({ epochMilliseconds, offsetMinutes }: Instant): number =>
 
 /** @param instant a moment given in s from the first load */
 export function readyWarnings(plan: Schedule, instant: (seconds: number) => Instant): readonly Warning[] {
-  const shapes = plan.hands.filter(({ kind }) => kind === 'shape');
-  const lastShape = shapes[shapes.length - 1]!;
+  const shaped = lastShape(plan);
   // What carries a step of the dough into the small hours is worth knowing before it is planned.
   const night = plan.hands.find(({ kind, from }) => {
     if (kind !== 'mix' && kind !== 'ball' && kind !== 'move') return false;
@@ -66,12 +58,12 @@ export function readyWarnings(plan: Schedule, instant: (seconds: number) => Inst
       code: 'step-in-the-night',
       message: `The dough wants hands at ${showClock(instant(night.from))} in the night: lengthen or shorten a phase, or change the yeast.`,
     });
-  if (lastShape.from <= plan.doughPast) return warnings;
+  if (shaped <= plan.doughPast) return warnings;
   return [
     ...warnings,
     {
       code: 'dough-past-its-best',
-      message: `The dough is past its best at ${showClock(instant(plan.doughPast))}, ${durationText(lastShape.from - plan.doughPast)} before the last pizza is shaped: keep the balls for the later pizzas cool.`,
+      message: `The dough is past its best at ${showClock(instant(plan.doughPast))}, ${durationText(shaped - plan.doughPast)} before the last ${plan.ahead === undefined ? 'pizza' : 'base'} is shaped: keep the balls for the later ones cool.`,
     },
   ];
 }

@@ -235,7 +235,14 @@ const onPizzas = {
   wait: v.optional(quantity('duration', '0 min', '60 min', minutes)),
   waitRule: v.optional(choice(waitRuleIds)),
   parBake: v.optional(
-    v.object({ keep: choice(keepIds), shade: v.optional(shade()) }, 'where the bases are kept'),
+    v.object(
+      {
+        keep: choice(keepIds),
+        shade: v.optional(shade()),
+        kept: v.optional(quantity('duration', '0 min', '2200 h', { metric: 'h', us: 'h' })),
+      },
+      'where the bases are kept',
+    ),
   ),
   browningLaw: v.optional(choice(browningLawIds)),
   browningRate: v.optional(number(0.1, 10)),

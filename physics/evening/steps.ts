@@ -1,7 +1,7 @@
 /** What the cook does, as lines for the fridge: plain kitchen words with the figures. Celsius and grams. */
 import { zeroCelsius } from '../materials/constants.ts';
 import type { Evening } from './evening.ts';
-import type { BenchId, LiquidId, MixingId, RisePlaceId, YeastId } from './ids.ts';
+import type { BenchId, KeepId, LiquidId, MixingId, RisePlaceId, YeastId } from './ids.ts';
 import { ballMasses, cheeseOn, everyPizza, withPizza } from './onePizza.ts';
 import type { RiseStage } from './planDough.ts';
 
@@ -176,6 +176,21 @@ export function shapeStep(evening: Evening, pizza: number, which = `pizza ${pizz
   if (parBake !== undefined) return [`Top the base of pizza ${pizza}, baked ahead`, ...onTop(own)].join(', ');
   const shaped = `Shape ${which} to ${(diameter * 100).toFixed(0)} cm ${benchWords[bench]}`;
   return [shaped, ...onTop(own)].join(', ');
+}
+
+/** Where bases are kept, in words. */
+export const keptWords: Readonly<Record<KeepId, string>> = {
+  room: 'at room temperature',
+  refrigerator: 'in the refrigerator',
+  freezer: 'in the freezer',
+};
+
+/** @param seconds that each base bakes */
+export function aheadStep(evening: Evening, seconds: readonly number[]): string {
+  const { bench, parBake } = evening.pizzas;
+  const sizes = [...new Set(everyPizza(evening).map(({ pizzas }) => (pizzas.diameter * 100).toFixed(0)))];
+  const [what, each] = seconds.length === 1 ? ['one base', ''] : [`${seconds.length} bases`, ' each'];
+  return `Shape ${what} to ${sizes.join(' and ')} cm ${benchWords[bench]}, and bake ${seconds.length === 1 ? 'it' : 'them one after another'} without topping, ${durationText(Math.max(...seconds))}${each} at most on the ready plate; let cool on a rack, wrap well and keep ${keptWords[parBake?.keep ?? 'room']}`;
 }
 
 /** @param seconds of the bake */

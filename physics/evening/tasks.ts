@@ -2,14 +2,17 @@
 import type { Task } from './answer.ts';
 import { criticalChain } from './criticalChain.ts';
 import type { Evening } from './evening.ts';
+import { handling } from './handling.ts';
 import type { HandsTask } from './handsLane.ts';
 import type { RisePieceId, RisePlaceId } from './ids.ts';
 import type { RiseStage } from './planDough.ts';
 import type { EveningRun } from './run.ts';
 import type { Schedule } from './schedule.ts';
 import {
+  aheadStep,
   ballStep,
   cutStep,
+  keptWords,
   loadStep,
   lookStep,
   mixStep,
@@ -45,6 +48,7 @@ const handsNames: Readonly<Record<HandsTask['kind'], string>> = {
   move: 'Move the dough',
   ball: 'Ball',
   prepare: 'Sauce and cheese',
+  ahead: 'Bake the bases',
   shape: 'Shape',
   load: 'Load',
   turn: 'Turn',
@@ -55,8 +59,8 @@ const handsNames: Readonly<Record<HandsTask['kind'], string>> = {
   cut: 'Cut',
 };
 
-const counter = new Set<HandsTask['kind']>(['mix', 'ball', 'prepare', 'shape', 'cut']);
-const atOven = new Set<HandsTask['kind']>(['load', 'turn', 'look', 'pull', 'top-before', 'top']);
+const counter = new Set<HandsTask['kind']>(['mix', 'ball', 'prepare', 'ahead', 'shape', 'cut']);
+const atOven = new Set<HandsTask['kind']>(['load', 'turn', 'look', 'pull', 'top-before', 'top', 'ahead']);
 
 function handsStep(
   task: HandsTask,
@@ -79,6 +83,11 @@ function handsStep(
       );
     case 'prepare':
       return prepareStep(evening);
+    case 'ahead':
+      return aheadStep(
+        evening,
+        run.bakes.flatMap(({ baseAhead }) => baseAhead?.seconds ?? []),
+      );
     case 'shape':
       return shapeStep(evening, pizza);
     case 'load':
@@ -149,7 +158,7 @@ function ovenBars(evening: Evening, run: EveningRun, plan: Schedule): readonly B
       to: plan.ovenOn + heated,
       step: preheatStep(evening, plateReady),
       needs: ['oven'],
-      waitsFor: [],
+      waitsFor: plan.ahead === undefined ? [] : ['ahead-keep'],
     },
   ];
   for (const { pizza, inAt, outAt } of run.bakes) {
@@ -178,6 +187,41 @@ function ovenBars(evening: Evening, run: EveningRun, plan: Schedule): readonly B
   return bars;
 }
 
+/** The oven on the day on which bases are baked ahead, and where they wait. */
+function aheadBars(evening: Evening, run: EveningRun, { ahead, ovenOn }: Schedule): readonly Bar[] {
+  if (ahead === undefined) return [];
+  return [
+    {
+      id: 'ahead-preheat',
+      lane: 'oven',
+      name: 'Preheat for the bases',
+      from: ahead.ovenOn,
+      to: ahead.firstIn,
+      step: preheatStep(evening, run.preheat.plateReady),
+      needs: ['oven'],
+      waitsFor: [],
+    },
+    {
+      id: 'ahead-bake',
+      lane: 'oven',
+      name: 'Bases',
+      from: ahead.firstIn,
+      to: ahead.lastOut,
+      needs: ['oven'],
+      waitsFor: ['ahead-preheat'],
+    },
+    {
+      id: 'ahead-keep',
+      lane: 'dough',
+      name: `Bases ${keptWords[evening.pizzas.parBake?.keep ?? 'room']}`,
+      from: ahead.lastOut + handling.cut,
+      to: ovenOn,
+      needs: [],
+      waitsFor: ['hands-ahead'],
+    },
+  ];
+}
+
 function handsBars(
   evening: Evening,
   run: EveningRun,
@@ -193,7 +237,11 @@ function handsBars(
         return [stages[leads - 1]?.id ?? 'hands-mix'];
       }
       case 'shape':
-        return pizza === 1 ? [stages.at(-1)!.id, 'hands-prepare'] : [`shape-${pizza! - 1}`];
+        return pizza === 1
+          ? [plan.ahead === undefined ? stages.at(-1)!.id : 'ahead-keep', 'hands-prepare']
+          : [`shape-${pizza! - 1}`];
+      case 'ahead':
+        return [stages.at(-1)!.id];
       case 'load':
         return [`shape-${pizza!}`];
       case 'cut':
@@ -209,7 +257,7 @@ function handsBars(
   };
   return plan.hands.map((task) => {
     const { kind, pizza, from, to, moved } = task;
-    const name = handsNames[kind];
+    const name = kind === 'shape' && plan.ahead !== undefined ? 'Top' : handsNames[kind];
     return {
       id: idOf(task),
       lane: 'hands',
@@ -262,7 +310,12 @@ export function tasksOf(
   at: (seconds: number) => string,
 ): Tasks {
   const stages = stageBars(plan);
-  const done = [...stages, ...ovenBars(evening, run, plan), ...handsBars(evening, run, plan, mix, stages)];
+  const done = [
+    ...stages,
+    ...aheadBars(evening, run, plan),
+    ...ovenBars(evening, run, plan),
+    ...handsBars(evening, run, plan, mix, stages),
+  ];
   const { slack, chain } = criticalChain(
     done.map((bar) => ({ ...bar, hands: bar.lane === 'hands', tiedTo: tiedTo(bar.id) })),
   );

@@ -98,10 +98,10 @@ function pizzas({ answer }: HandoutFacts, words: Words): readonly TableRow[] {
   });
 }
 
-function pizzaTable(caption: string, rows: readonly TableRow[]): string {
+function pizzaTable(caption: string, rows: readonly TableRow[], first: string): string {
   return rows.length === 0
     ? ''
-    : htmlTable(caption, ['Pizza', 'Shape', 'In', 'Bakes', 'Out', 'Top element'], rows);
+    : htmlTable(caption, ['Pizza', first, 'In', 'Bakes', 'Out', 'Top element'], rows);
 }
 
 function amounts(facts: HandoutFacts, words: Words): string {
@@ -140,6 +140,8 @@ export function page(facts: HandoutFacts): string {
   const every = pizzas(facts, words);
   const crowded = every.length > roomy;
   // The left column has more room left.
+  // A base baked ahead is topped, no longer shaped.
+  const first = evening.pizzas.parBake === undefined ? 'Shape' : 'Top';
   const left = crowded ? Math.ceil(0.75 * every.length) : every.length;
   return [
     '<!doctype html>',
@@ -156,8 +158,8 @@ export function page(facts: HandoutFacts): string {
     `<section class="answers">${answers(facts, words).map(answerHtml).join('')}</section>`,
     `<p>${htmlText(`${set}${clockChange(facts, words)}`)}</p>`,
     '<main>',
-    `<section>${steps(facts, words)}${pizzaTable('The pizzas', every.slice(0, left))}</section>`,
-    `<section>${amounts(facts, words)}${htmlTable('In other ovens of this kind', readersHead, readersTable(rows, evening, words))}${pizzaTable('The other pizzas', every.slice(left))}</section>`,
+    `<section>${steps(facts, words)}${pizzaTable('The pizzas', every.slice(0, left), first)}</section>`,
+    `<section>${amounts(facts, words)}${htmlTable('In other ovens of this kind', readersHead, readersTable(rows, evening, words))}${pizzaTable('The other pizzas', every.slice(left), first)}</section>`,
     '</main>',
     '<section class="cautions">',
     '<h2>Cautions</h2>',

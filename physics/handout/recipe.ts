@@ -46,7 +46,7 @@ export function recipeParts({ evening, answer }: HandoutFacts): readonly RecipeP
 
 /** What the cook does until the pizzas are baked, by the id of the task. */
 export function taskName(id: string): string {
-  const [kind, number] = /^(?:hands-)?([a-z]+)(?:-(\d+))?$/u.exec(id)?.slice(1, 3) ?? [];
+  const [kind, number] = /^(?:hands-)?([a-z]+|ahead-preheat)(?:-(\d+))?$/u.exec(id)?.slice(1, 3) ?? [];
   switch (kind) {
     case 'mix':
       return 'Mix the dough';
@@ -56,6 +56,10 @@ export function taskName(id: string): string {
       return 'Divide and ball the dough';
     case 'prepare':
       return 'Get sauce and cheese ready';
+    case 'ahead':
+      return 'Bake the bases ahead';
+    case 'ahead-preheat':
+      return 'Switch the oven on for the bases';
     case 'preheat':
       return 'Switch the oven on';
     case 'shape':

@@ -73,9 +73,17 @@ export function minutesSpan(minutes: readonly number[], words: Words): string {
   return bare.test(to) ? `${bare.exec(from)?.[0] ?? from} to ${to}` : `${from} to ${to}`;
 }
 
-/** The clock, with the day where it is not the day of the meal: a dough may be begun two days before. */
+/**
+ * The clock, with the day where it is not the day of the meal: a dough may be begun two days before, and with its date
+ * where it is so long before that the same day of the week comes round.
+ */
 export function clockAround(eatAt: string, text: string, words: Words): string {
   const then = words.at(text);
-  const day = dateOf(then) === dateOf(words.at(eatAt)) ? '' : `${weekdayName(then).slice(0, 3)}\u00a0`;
+  const eat = words.at(eatAt);
+  const long = eat.epochMilliseconds - then.epochMilliseconds > 6 * 24 * 3.6e6;
+  const day =
+    dateOf(then) === dateOf(eat)
+      ? ''
+      : `${weekdayName(then).slice(0, 3)}\u00a0${long ? `${dateOf(then)}\u00a0` : ''}`;
   return `${day}${words.clock(then)}`;
 }

@@ -27,6 +27,7 @@ function alarmOf({ id, name, step, status, calls }: CourseStep, loaded: boolean)
     return loaded ? undefined : alarm('Plate ready', 'The plate has come to its temperature.');
   }
   if (status === 'done' || status === 'skipped') return undefined;
+  if (id === 'ahead-preheat') return alarm('Oven on for the bases', step ?? '');
   const bake = /^bake-(\d+)$/u.exec(id);
   if (bake) return alarm(`Pizza ${bake[1]!} out`, 'Look at it first: colour counts, not the clock.');
   const calling = /^(turn|look|pull|top|top-before|load|move)-\d+$/u.test(id) || id.startsWith('hands-');

@@ -84,11 +84,13 @@ export function courseOf({ tasks, log, now, preheatSeconds }: CourseInput): Cour
     const plan = planned.get(task.id)!;
     const done = last('done', task.id);
     const skipped = last('skipped', task.id)?.at ?? (done ? undefined : tooLate(task.id, last));
-    const length = lengthOf(task, plan, happened, preheatSeconds);
+    const usual = lengthOf(task, plan, happened, preheatSeconds);
     const earliest = Math.max(
       beginOf(task, plan, planned, places, happened),
       task.lane === 'hands' ? handsFree : -Infinity,
     );
+    // Bases that were wrapped late are kept less long, and nobody waits for them.
+    const length = task.id === 'ahead-keep' ? Math.max(0, plan.to - earliest) : usual;
     const place = placed(task, { earliest, length, done: done?.at, skipped, now });
     places.set(task.id, place);
     if (task.lane === 'hands') handsFree = Math.max(handsFree, place.to);
@@ -208,7 +210,7 @@ function readyFor(
 
 /** Dough rises at its own pace, whoever is late; so does what is done to it before it is shaped. */
 function isDough({ id, lane }: Task): boolean {
-  return lane === 'dough' || /^(hands-mix|hands-ball|move-\d+)$/u.test(id);
+  return lane === 'dough' || /^(hands-mix|hands-ball|hands-ahead|ahead-[a-z]+|move-\d+)$/u.test(id);
 }
 
 /** An hour of the plan, later by what the guests are. */
@@ -267,7 +269,7 @@ function past(
   steps: readonly CourseStep[],
   planned: ReadonlyMap<string, { readonly from: number; readonly to: number }>,
 ): number | undefined {
-  const shaping = steps.find(({ id }) => id === 'shape-1');
+  const shaping = steps.find(({ id }) => id === 'hands-ahead') ?? steps.find(({ id }) => id === 'shape-1');
   const window = planned.get('ready');
   if (shaping === undefined || window === undefined || shaping.status === 'done') return undefined;
   return shaping.from > window.to ? window.to : undefined;

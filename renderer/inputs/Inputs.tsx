@@ -15,7 +15,7 @@ import {
   doughFields,
   kitchenFields,
   ovenFields,
-  parBakeShade,
+  parBakeFields,
   pizzaFields,
   plateFields,
   type FieldSpec,
@@ -100,7 +100,7 @@ export function Inputs() {
         />
         <MoreFields name="Baking, step by step" wrong={wrongIn(bakingFields)}>
           <Fields specs={bakingFields} />
-          {evening.pizzas.parBake !== undefined && <Field spec={parBakeShade} />}
+          {evening.pizzas.parBake !== undefined && <Fields specs={parBakeFields} />}
         </MoreFields>
         <OwnPizzas evening={evening} />
         <MoreFields name="More of the toppings" wrong={wrongIn(pizzaFields.more)}>

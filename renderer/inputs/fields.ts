@@ -122,11 +122,10 @@ export const bakingFields: readonly FieldSpec[] = [
   { path: 'pizzas.browningRate', label: 'Browns times the usual rate', step: 0.1, optional: 'usual' },
 ];
 /** Asked only of bases that are baked ahead. */
-export const parBakeShade: FieldSpec = {
-  path: 'pizzas.parBake.shade',
-  label: 'Their first shade',
-  optional: 'barely',
-};
+export const parBakeFields: readonly FieldSpec[] = [
+  { path: 'pizzas.parBake.shade', label: 'Their first shade', optional: 'barely' },
+  { path: 'pizzas.parBake.kept', label: 'Kept', step: 1, optional: 'as usual' },
+];
 
 const asOthers = 'as all';
 /** What one pizza may have of its own; cheese has a list. */

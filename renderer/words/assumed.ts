@@ -6,7 +6,7 @@ import {
   kitchenFields,
   onePizzaFields,
   ovenFields,
-  parBakeShade,
+  parBakeFields,
   pizzaFields,
   plateFields,
   type FieldSpec,
@@ -18,7 +18,7 @@ import type { Assumption } from '../../physics/evening/evening.ts';
 const groups: readonly (readonly [name: string, fields: readonly FieldSpec[]])[] = [
   ['oven', [...ovenFields.first, ...ovenFields.more, ...ovenPhysicsFields]],
   ['plate', [...plateFields.first, ...plateFields.more, ...customPlateFields]],
-  ['pizzas', [...pizzaFields.first, ...pizzaFields.more, ...bakingFields, parBakeShade]],
+  ['pizzas', [...pizzaFields.first, ...pizzaFields.more, ...bakingFields, ...parBakeFields]],
   ['dough', [...doughFields.first, ...doughFields.more]],
   ['kitchen', kitchenFields],
   ['known', knownFields],

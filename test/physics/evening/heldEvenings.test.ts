@@ -17,19 +17,65 @@ function changed(path: string, value: string): PlanFile {
 }
 
 describe('bases baked ahead', () => {
-  it('have their dough on another day, and the plan says so', () => {
-    const { answer } = planned({
-      ...demos.saturday,
-      pizzas: { ...demos.saturday.pizzas, count: 2, parBake: { keep: 'freezer' } },
-    });
-    const [first] = answer.bakes;
-    const said = answer.warnings.find(({ code }) => code === 'bases-baked-ahead')!.message;
-    expect(said).toMatch(/^Mix, let rise, shape and bake the 2 bases on a day before, for the freezer, /u);
+  const bases = planned({
+    ...demos.saturday,
+    pizzas: { ...demos.saturday.pizzas, count: 2, parBake: { keep: 'freezer', kept: '50 h' } },
+  });
+  const { answer } = bases;
+  const task = (id: string) => {
+    const { from, to, ...rest } = answer.tasks.find((one) => one.id === id)!;
+    return { ...rest, from: Date.parse(from) / 1000, to: Date.parse(to) / 1000 };
+  };
+
+  it('have their dough and an oven of their own on another day, and wait as long as the plan says', () => {
+    const baking = task('hands-ahead');
+    expect(baking.step).toMatch(
+      /^Shape 2 bases to 30 cm on a floured bench, and bake them one after another without topping, .* wrap well and keep in the freezer$/u,
+    );
     const longest = Math.max(...answer.bakes.map(({ baseAhead }) => baseAhead!.minutes));
-    expect(said).toContain(`${durationText(60 * longest)} each at most`);
-    expect(first!.baseAhead!.minutes).toBeGreaterThan(0.5);
-    const shaped = answer.tasks.find(({ id }) => id === 'shape-1')!;
-    expect(shaped.step).toBe('Top the base of pizza 1, baked ahead, 70 g sauce, 120 g cheese');
+    expect(longest).toBeGreaterThan(0.5);
+    expect(baking.step).toContain(`${durationText(60 * longest)} each at most`);
+    // Kept from the last one wrapped until the oven goes on again.
+    expect(task('preheat').from - baking.to).toBeCloseTo(50 * 3600, -1);
+    expect(task('ahead-keep')).toMatchObject({ name: 'Bases in the freezer', from: baking.to });
+    // As on the evening, with the load.
+    const heated = task('ahead-preheat').to - task('ahead-preheat').from;
+    expect(Math.abs(heated - 60 * answer.preheat.minutes)).toBeLessThan(30);
+    expect(task('ahead-bake').to - task('ahead-bake').from).toBeGreaterThan(
+      answer.bakes.reduce((sum, { baseAhead }) => sum + 60 * baseAhead!.minutes, 0),
+    );
+    // The dough is ready when the first base is shaped, not when it is topped.
+    expect(Date.parse(answer.dough.readyWindow.from) / 1000).toBeLessThanOrEqual(baking.from + 1);
+    expect(task('rest').to).toBeCloseTo(baking.from, -1);
+    expect(task('shape-1')).toMatchObject({
+      name: 'Top 1',
+      step: 'Top the base of pizza 1, baked ahead, 70 g sauce, 120 g cheese',
+    });
+  });
+
+  it('stand in the chain that must not be late, and what waits is said', () => {
+    const chain = answer.criticalChain;
+    expect(chain.slice(chain.indexOf('hands-ahead'), chain.indexOf('hands-ahead') + 3)).toEqual([
+      'hands-ahead',
+      'ahead-keep',
+      'preheat',
+    ]);
+    const said = answer.warnings.find(({ code }) => code === 'bases-baked-ahead')!.message;
+    expect(said).toContain('2 bases that are baked ahead and kept 50 h in the freezer');
+    expect(answer.warnings.map(({ code }) => code)).not.toContain('dough-past-its-best');
+    expect(answer.guestsLate.hold.join(' ')).not.toContain('balls');
+    expect(answer.slackMinutes.plate).toBeCloseTo(50 * 60, 0);
+  });
+
+  it('let a cook who begins at an hour eat when they have been kept', () => {
+    const begun = planned({
+      ...demos.saturday,
+      anchor: { kind: 'startAt', time: '2026-01-31T10:00:00+01:00' },
+      pizzas: { ...demos.saturday.pizzas, count: 1, parBake: { keep: 'refrigerator' } },
+    }).answer;
+    expect(begun.tasks.find(({ id }) => id === 'hands-mix')!.from).toBe('2026-01-31T10:00:00+01:00');
+    // A day in the refrigerator unless it says another.
+    expect(Date.parse(begun.ovenOnAt)).toBeGreaterThan(Date.parse('2026-02-01T10:00:00+01:00'));
   });
 });
 

@@ -3,6 +3,7 @@ import type { Task } from '../../../physics/evening/answer.ts';
 import { saturday } from '../../../physics/evening/demos.ts';
 import { planFromFile } from '../../../physics/evening/planEvening.ts';
 import { readPlanObject } from '../../../physics/evening/readPlan.ts';
+import { alarmsOf } from '../../../physics/tonight/alarms.ts';
 import { courseOf, movedBetween, stageOf, type Course } from '../../../physics/tonight/course.ts';
 import {
   readLog,
@@ -153,6 +154,31 @@ describe('what happens otherwise', () => {
     const hot = course([...onTime(on), entry(on, { what: 'guestsLate', seconds: 1200 })], on + minute);
     expect(step(hot, 'preheat').from).toBe(on);
     expect(step(hot, 'load-1').from - taskAt('load-1').from).toBe(20 * minute);
+  });
+});
+
+describe('bases baked ahead', () => {
+  it('call for the oven and for hands on their day; wrapped late, they hold nobody up', () => {
+    const made = planFromFile(
+      { ...saturday, pizzas: { ...saturday.pizzas, count: 1, parBake: { keep: 'refrigerator' } } },
+      { now: 0, band: false, advice: false },
+    );
+    if (!made.ok) throw new Error('bases baked ahead');
+    const { tasks: all } = made.answer;
+    const at = (id: string): number => Date.parse(all.find((task) => task.id === id)!.from);
+    const before = courseOf({ tasks: all, log: [], now: at('ahead-preheat') - minute });
+    const titles = alarmsOf(before).map(({ title }) => title);
+    expect(titles).toContain('Oven on for the bases');
+    expect(titles).toContain('Bake the bases');
+    const now = at('hands-ahead') + 90 * minute;
+    const late = courseOf({
+      tasks: all,
+      log: ['hands-mix', 'hands-ball', 'hands-ahead'].map((id) => done(id, now)),
+      now,
+    });
+    expect(step(late, 'preheat').from).toBe(at('preheat'));
+    expect(step(late, 'load-1').from).toBe(at('load-1'));
+    expect(late.doughPast).toBeUndefined();
   });
 });
 
