@@ -18,7 +18,7 @@ const warmestDough = 303.15;
 /** K, an oven with its light on or a proofing box: common practice, no source. */
 const warmestPlace = 308.15;
 /** s: balls shaped sooner spring back (common practice, no source). */
-const shortestRest = 15 * 60;
+export const shortestRest = 15 * 60;
 /** s: less in the refrigerator only cools the dough down. */
 const shortestChill = 4 * 3600;
 /** s: a minute of a dough's hours is no difference. */

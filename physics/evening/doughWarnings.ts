@@ -4,11 +4,11 @@ import { timeConstant } from '../dough/lump.ts';
 import { type OpenSegment, riseTime } from '../dough/rise.ts';
 import { yeastFor } from '../dough/riseSolve.ts';
 import type { Warning } from './answer.ts';
+import { attempt } from './attempt.ts';
 import type { Evening } from './evening.ts';
 import type { FlourId } from './ids.ts';
 import { ballMasses } from './onePizza.ts';
 import type { DoughPlan } from './planDough.ts';
-import { OutOfRange } from './problem.ts';
 import { celsiusText, durationText, gramsText, percentText } from './steps.ts';
 
 type Facts = Omit<DoughPlan, 'warnings'>;
@@ -160,7 +160,7 @@ function phaseWarnings(
   if (dough.phases.length === 0) return [];
   const length = stages.reduce((sum, { duration }) => sum + duration, 0);
   const asked = length - rise.extended;
-  const dose = doseFor(dough, liquid.doughTemperature, segments, asked);
+  const dose = attempt(() => yeastFor(asked, dough.yeast.kind, dough, liquid.doughTemperature, segments));
   const instead =
     dose === undefined
       ? ''
@@ -180,18 +180,4 @@ function phaseWarnings(
       },
     ];
   return [];
-}
-
-function doseFor(
-  dough: Evening['dough'],
-  doughTemperature: number,
-  segments: readonly OpenSegment[],
-  seconds: number,
-): number | undefined {
-  try {
-    return yeastFor(seconds, dough.yeast.kind, dough, doughTemperature, segments);
-  } catch (error) {
-    if (error instanceof OutOfRange) return undefined;
-    throw error;
-  }
 }

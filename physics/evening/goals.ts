@@ -9,6 +9,7 @@ import type { GoalId } from './ids.ts';
 import { highestRack, lowestRack, rackStep, type PlanChange } from './remedies.ts';
 import { darkestShade } from './shade.ts';
 import { durationText } from './steps.ts';
+import { thinnestSold } from './thinnerPlate.ts';
 
 export interface Trial {
   /** stable, kebab-case */
@@ -44,8 +45,6 @@ const smallestTurn = 5;
 /** K by which an oven is set lower, and by which a weaker one stops earlier; common practice, no source */
 const lower = 20;
 const weaker = 25;
-/** m: thinner is sold for no pizza */
-const thinnest = { metal: 0.004, stone: 0.01 };
 /** L* of one shade */
 const oneShade = 10;
 
@@ -68,10 +67,9 @@ const cooler: Maker = ({ evening: { oven } }) =>
   );
 
 function thinner(share: number): Maker {
-  return ({ evening: { plate }, answer }) => {
-    const metal = answer.preheat.biot < 0.1;
+  return ({ evening: { plate } }) => {
     const millimetres = Math.round(2000 * plate.thickness * share) / 2;
-    if (millimetres / 1000 < (metal ? thinnest.metal : thinnest.stone)) return undefined;
+    if (millimetres / 1000 < thinnestSold(plate)) return undefined;
     return one(
       'thinner-plate',
       `A plate ${millimetres} mm thick in place of ${rounded(1000 * plate.thickness, 1)} mm`,

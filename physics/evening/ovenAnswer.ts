@@ -4,15 +4,13 @@ import { zeroCelsius } from '../materials/constants.ts';
 import type { PlateMaterial } from '../materials/plates.ts';
 import { coolingTime, safeToTouch } from '../plate/cooling.ts';
 import { enclosureSides, plateArea } from '../plate/geometry.ts';
-import { shownByInfrared } from '../plate/infrared.ts';
+import { shownByInfrared, usualSetting } from '../plate/infrared.ts';
 import type { PlanAnswer } from './answer.ts';
 import type { Evening } from './evening.ts';
 import { sampleAt } from '../numerics/samples.ts';
 import type { EveningRun } from './run.ts';
 
 const minutes = (seconds: number): number | null => (Number.isFinite(seconds) ? seconds / 60 : null);
-/** what hand-held infrared thermometers are sold set to, many of them for good; common practice, no source */
-const usualSetting = 0.95;
 
 /** kg */
 export function plateMass({ plate }: Evening, { density }: PlateMaterial): number {

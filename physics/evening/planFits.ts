@@ -1,4 +1,5 @@
 /** What no single field can say: whether the fields of a plan go together. */
+import { longestRise } from '../dough/rise.ts';
 import { allowedSurfaces } from '../materials/plates.ts';
 import { showQuantity } from '../quantities/index.ts';
 import { parametersOf } from '../oven/parameters.ts';
@@ -120,12 +121,11 @@ function phaseProblems({ dough }: FullPlanSI): Problem[] {
       });
     balled ||= phase.as === 'balls';
   }
-  const longest = 14 * 86_400;
-  if (fixed > longest)
+  if (fixed > longestRise)
     problems.push({
       path: 'dough.phases',
       found: `${(fixed / 3600).toFixed(0)} h in all`,
-      allowed: `at most ${longest / 3600} h in all`,
+      allowed: `at most ${longestRise / 3600} h in all`,
     });
   return problems;
 }

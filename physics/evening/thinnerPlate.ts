@@ -1,4 +1,5 @@
 /** A plate of the same kind that is ready sooner: how thick it may be, by running the oven with it. */
+import { plateMaterial } from '../materials/plates.ts';
 import type { Suggestion } from './answer.ts';
 import { attempt } from './attempt.ts';
 import type { Engine } from './engine.ts';
@@ -6,10 +7,16 @@ import type { Evening } from './evening.ts';
 import type { EveningRun } from './run.ts';
 import { durationText } from './steps.ts';
 
-/** m and share of its thickness: a plate below half of what it was is another plate. */
+/** Share of its thickness: a plate below half of what it was is another plate. */
 const leastShare = 0.5;
-const thinnest = 0.004;
+/** m: thinner ones are sold for no pizza; common practice, no source */
+const thinnest = { metal: 0.004, stone: 0.01 } as const;
 const millimetres = (metres: number): string => (1000 * metres).toFixed(1).replace(/\.0$/u, '');
+
+/** m, the thinnest that a plate of this material is sold for pizza. */
+export function thinnestSold({ material, surface, custom }: Evening['plate']): number {
+  return plateMaterial(material, surface, custom).metallic ? thinnest.metal : thinnest.stone;
+}
 
 /**
  * One thinner plate: the thickness is found on the straight line between the plate as it is and half of it, and the
@@ -34,7 +41,7 @@ export function thinnerPlate(
           pizzas: { ...evening.pizzas, count: 1 },
         }).preheat.plateReady,
     );
-  const half = Math.max(thickness * leastShare, thinnest);
+  const half = Math.max(thickness * leastShare, thinnestSold(evening.plate));
   if (half >= thickness) return [];
   const atHalf = readyWith(half);
   if (atHalf === undefined || now - atHalf < 60) return [];

@@ -39,6 +39,9 @@ function inBand(temperature: number): number {
   return (blackBodyShare(long, temperature) - blackBodyShare(short, temperature)) * temperature ** 4;
 }
 
+/** what hand-held ones are sold set to, many of them for good; common practice, no source */
+export const usualSetting = 0.95;
+
 export interface InfraredReading {
   /** K, the surface */
   readonly surface: number;

@@ -9,7 +9,7 @@ import { prepareModel, type EveningModel } from '../evening/model.ts';
 import type { PlanFile } from '../evening/planFile.ts';
 import { runPreheat, type PreheatRun } from '../evening/preheat.ts';
 import { ceilingNode } from '../oven/networkParts.ts';
-import { shownByInfrared } from '../plate/infrared.ts';
+import { shownByInfrared, usualSetting } from '../plate/infrared.ts';
 import { compared, type ValidationCase } from './case.ts';
 import { eveningFor } from './ovens.ts';
 
@@ -109,7 +109,6 @@ const plates: readonly Plates[] = [
 
 /** s from opening the door to the reading; common practice, no source */
 const aiming = 10;
-const usualSetting = 0.95;
 const adjusted =
   'the plate’s own temperature at first, then what a thermometer shows, then with the door open: between the second and the third two rows came within';
 /** minutes in which the curve is still so steep that the unknown oven counts twice */

@@ -3,6 +3,7 @@
  * dough more time, so it takes less yeast; dividing sooner lets the balls rest longer; an oven that goes on sooner, or a
  * first pizza that goes in later, leaves the plate to soak; a later pizza put off waits longer.
  */
+import { shortestRest } from '../../physics/evening/doughChanges.ts';
 import { attempt } from '../../physics/evening/attempt.ts';
 import { planDough, type DoughPlan } from '../../physics/evening/planDough.ts';
 import { yeastForTime } from '../../physics/evening/yeastForTime.ts';
@@ -125,9 +126,6 @@ function mixMoved({ evening, dough, bars, now }: BarStart, by: number): Moved {
     );
   return { ok: true, fields: { 'dough.yeast.percent': Number(percent.toPrecision(3)) } };
 }
-
-/** Balls shaped sooner spring back (common practice, no source). s */
-const shortestRest = 15 * 60;
 
 function ballMoved({ evening, dough }: BarStart, by: number): Moved {
   const rest = evening.dough.restBeforeShaping - by / 1000;
