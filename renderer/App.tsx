@@ -12,6 +12,7 @@ import type { Theme } from './state/settingsStore.ts';
 import { isViewId, showView, useView } from './state/viewStore.ts';
 import { openPicked, useDocument } from './state/documentStore.ts';
 import { useForecast } from './state/forecastStore.ts';
+import { AlarmNotice } from './tonight/AlarmNotice.tsx';
 import { views } from './views.tsx';
 
 /** A plan can be dropped anywhere on the window. */
@@ -92,6 +93,7 @@ export function App({ theme }: { readonly theme: Theme }) {
       </Tabs>
       <LiveRegion />
       <NoticeBar />
+      <AlarmNotice />
       <RecoveredSheet />
       <ConflictSheet />
       <SettingsSheet />

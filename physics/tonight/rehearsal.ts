@@ -9,7 +9,7 @@ import { sampleAt } from '../numerics/samples.ts';
 import { SeededRandom } from '../numerics/random.ts';
 
 /** Real oven against planned: a fifth weaker, its dial 8 K low; a thermometer that is off by 2 K. */
-const rehearsalOven = { power: 0.8, thermostatOffset: -8, noise: 2 } as const;
+export const rehearsalOven = { power: 0.8, thermostatOffset: -8, noise: 2 } as const;
 
 /** How much faster the clock of a rehearsal runs. */
 export const rehearsalSpeed = 60;

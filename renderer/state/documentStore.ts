@@ -7,6 +7,7 @@ import { sameValue } from './path.ts';
 import { replacePlan, usePlan } from './planStore.ts';
 import { planOf } from './reading.ts';
 import { useMoment } from './momentStore.ts';
+import { eveningRuns } from '../tonight/tonightStore.ts';
 import { wording } from '../../physics/evening/problem.ts';
 import { parsePlanText, writePlan } from '../../physics/evening/planText.ts';
 import type { Answer, PlanDocument } from '../../main/bridge.ts';
@@ -83,11 +84,14 @@ function readText(name: string, text: string): PlanFile | undefined {
 function keepingTheOld(open: () => void): void {
   const { file: before, drafts } = usePlan.getState();
   const { document, base, origin, savedAt } = useDocument.getState();
+  const running = eveningRuns();
   const changed = atRisk();
   open();
-  if (!changed || usePlan.getState().file === before) return;
+  if (!(changed || running) || usePlan.getState().file === before) return;
   say({
-    text: 'The plan before had changes that were not saved.',
+    text: running
+      ? 'An evening runs in the plan before: its alarms are silent now.'
+      : 'The plan before had changes that were not saved.',
     action: {
       name: 'Go back to it',
       run: () => {

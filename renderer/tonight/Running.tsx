@@ -22,8 +22,8 @@ import {
 } from './tonightStore.ts';
 import { Words, type Said } from './Words.tsx';
 import { useSettings, useUnits } from '../state/settingsStore.ts';
-import { temperatureK } from '../words/figures.ts';
-import { rehearsalSpeed, rehearsedReading } from '../../physics/tonight/rehearsal.ts';
+import { degreesApart, temperatureK } from '../words/figures.ts';
+import { rehearsalOven, rehearsalSpeed, rehearsedReading } from '../../physics/tonight/rehearsal.ts';
 import { titleOf } from '../../physics/tonight/titles.ts';
 import type { Course, CourseStep } from '../../physics/tonight/course.ts';
 import type { Range } from '../../physics/evening/answer.ts';
@@ -141,7 +141,8 @@ export function Running({ course, over, planned, now, clock, said }: RunningProp
       {rehearsal !== undefined && (
         <p className="rehearsal-line">
           Rehearsal at {rehearsalSpeed} times the speed, {clock(now)}, with an oven a fifth weaker than
-          planned and its dial 8 K low. Nothing of it is kept.
+          planned and its dial {degreesApart(-rehearsalOven.thermostatOffset, units)} low. Nothing of it is
+          kept.
           <button type="button" className="key framed timer-key" onClick={endRehearsal}>
             End it
           </button>

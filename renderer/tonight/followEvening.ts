@@ -4,6 +4,7 @@ import { allowSound, keepAwake, note, sound } from './alert.ts';
 import {
   alarmsFrom,
   courseNow,
+  endRehearsal,
   isRunning,
   presentMoment,
   record,
@@ -11,6 +12,7 @@ import {
   useTonight,
   wholeLog,
 } from './tonightStore.ts';
+import { useDocument } from '../state/documentStore.ts';
 import { learn } from '../state/learn.ts';
 import { usePlan } from '../state/planStore.ts';
 import { useForecast } from '../state/forecastStore.ts';
@@ -164,6 +166,13 @@ export function followEvening(): void {
   for (const name of ['focus', 'pageshow'] as const) window.addEventListener(name, look);
   document.addEventListener('visibilitychange', look);
   bridge.on('alarmDue', look);
+  useDocument.subscribe((state, old) => {
+    if (state.opened === old.opened) return;
+    // Another plan: what rang belongs to the one before.
+    endRehearsal();
+    reloaded = false;
+    asked = '';
+  });
   useForecast.subscribe((state, old) => {
     if (state.forecast !== old.forecast) look();
   });

@@ -107,6 +107,11 @@ export function isRunning(course = courseNow()): boolean {
   return course !== undefined && stageOf(course, sinceBegun(wholeLog()), presentMoment()) === 'running';
 }
 
+/** An evening, and no rehearsal of one. */
+export function eveningRuns(): boolean {
+  return useTonight.getState().rehearsal === undefined && isRunning();
+}
+
 /** @param along fields of the plan that change with it, as one step of the history */
 function add(entries: readonly LogEntry[], along: Readonly<Record<string, unknown>> = {}): void {
   const { rehearsal } = useTonight.getState();

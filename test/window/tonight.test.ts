@@ -75,6 +75,21 @@ describe('an evening that runs', () => {
     await skip(page, 18 * minute);
     expect(await alarms(page)).toContain('Oven on');
     await pass(page, 20_000);
+    // In another view it rings as well; another plan silences it, and that is said, with the way back.
+    await page.keyboard.press('Control+4');
+    const notice = page.getByRole('alert').filter({ hasText: 'Show Tonight' });
+    expect(await notice.innerText()).toContain('Oven on');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'More', exact: true }).click();
+    await page.getByRole('menuitem', { name: /^New/u }).click();
+    await settled(page);
+    await pass(page, 1000);
+    expect(await notice.count()).toBe(0);
+    await page.getByText('An evening runs in the plan before').waitFor();
+    await page.getByRole('button', { name: 'Go back to it' }).click();
+    await settled(page);
+    await pass(page, 1000);
+    await notice.getByRole('button', { name: 'Show Tonight' }).click();
     await page.locator('.ringing-one button').first().click();
     await skip(page, 2 * minute);
     expect(await alarms(page)).not.toContain('Oven on');
