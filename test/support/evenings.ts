@@ -14,6 +14,7 @@ export interface Changes {
   readonly oven?: Block;
   readonly plate?: Block;
   readonly pizzas?: Block;
+  readonly dough?: Block;
   readonly toppings?: Block;
 }
 
@@ -73,6 +74,7 @@ export function evening(preset: OvenPresetId, changes: Changes = {}): Evening {
       bench: 'flour',
       ...changes.pizzas,
     },
+    dough: { ...changes.dough },
     toppings: {
       sauce: '80 g',
       cheese: [{ kind: 'low-moisture-mozzarella', mass: '120 g' }],
