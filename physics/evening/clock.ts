@@ -123,10 +123,14 @@ export function writeInstant(instant: Instant): string {
   return `${String(date.year).padStart(4, '0')}-${two(date.month)}-${two(date.day)}T${time}${offset}`;
 }
 
+/** Minutes since 1970 by the clock where the offset holds, to the nearest. */
+function wallMinutes(instant: Instant): number {
+  return Math.round(local(instant) / minute);
+}
+
 /** The time on a kitchen clock, to the nearest minute: `19:30`, or `7:30 pm` with twelve hours. */
 export function showClock(instant: Instant, hours: 12 | 24 = 24): string {
-  const minutes = Math.round(local(instant) / minute);
-  const ofDay = ((minutes % 1440) + 1440) % 1440;
+  const ofDay = ((wallMinutes(instant) % 1440) + 1440) % 1440;
   const [hour, rest] = [Math.floor(ofDay / 60), two(ofDay % 60)];
   if (hours === 24) return `${two(hour)}:${rest}`;
   return `${hour % 12 === 0 ? 12 : hour % 12}:${rest} ${hour < 12 ? 'am' : 'pm'}`;
@@ -134,15 +138,15 @@ export function showClock(instant: Instant, hours: 12 | 24 = 24): string {
 
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 
-/** The day the instant falls on where its offset holds. 1970-01-01 was a Thursday. */
+/** The day of the minute that `showClock` shows: half a minute before midnight is 00:00 of the next. 1970-01-01 was a Thursday. */
 export function weekdayName(instant: Instant): (typeof weekdays)[number] {
-  const days = Math.floor(local(instant) / day);
+  const days = Math.floor(wallMinutes(instant) / 1440);
   return weekdays[(((days + 4) % 7) + 7) % 7]!;
 }
 
-/** The calendar date where the offset holds: `2026-01-31`. */
+/** The calendar date of that minute: `2026-01-31`. */
 export function dateOf(instant: Instant): string {
-  const date = civilFromDays(Math.floor(local(instant) / day));
+  const date = civilFromDays(Math.floor(wallMinutes(instant) / 1440));
   return `${String(date.year).padStart(4, '0')}-${two(date.month)}-${two(date.day)}`;
 }
 

@@ -94,10 +94,12 @@ const weekdayFormat = new Intl.DateTimeFormat(undefined, { timeZone: 'UTC', week
  */
 export function clockNear(epoch: number, now: number, offsetAt: (epoch: number) => number): string {
   const dayOf = (at: number): number => Math.floor((at + offsetAt(at) * minute) / 86_400_000);
+  // Half a minute before midnight is shown as 00:00, which is the next day's.
+  const minuteShown = nearest(epoch);
   const text = clockText(epoch, offsetAt(epoch));
-  return dayOf(epoch) === dayOf(now)
+  return dayOf(minuteShown) === dayOf(now)
     ? text
-    : `${weekdayFormat.format(shifted(epoch, offsetAt(epoch)))} ${text}`;
+    : `${weekdayFormat.format(shifted(minuteShown, offsetAt(epoch)))} ${text}`;
 }
 
 /** `2026-01-31` and `19:30`, for the fields of day and time. */

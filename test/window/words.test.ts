@@ -10,6 +10,7 @@ import { entryOf, shownQuantity, stepped, steppedEntry } from '../../renderer/in
 import { readKept, writeKept } from '../../renderer/state/keptText.ts';
 import { valueAt, withValueAt } from '../../renderer/state/path.ts';
 import {
+  clockNear,
   clockText,
   instantText,
   offsetOf,
@@ -31,6 +32,18 @@ describe('clock words', () => {
     [120, '2 h'],
   ])('says %f minutes as %s', (minutes, said) => {
     expect(spanText(minutes)).toBe(said);
+  });
+
+  it('names the day of the minute that is shown', () => {
+    const noon = Date.UTC(2026, 0, 31, 12);
+    const utc = (): number => 0;
+    expect(clockNear(Date.UTC(2026, 0, 31, 23, 59, 20), noon, utc)).toBe(
+      clockText(Date.UTC(2026, 0, 31, 23, 59), 0),
+    );
+    const almost = Date.UTC(2026, 0, 31, 23, 59, 40);
+    const midnight = Date.UTC(2026, 1, 1);
+    expect(clockNear(almost, noon, utc)).toBe(clockNear(midnight, noon, utc));
+    expect(clockNear(almost, noon, utc)).not.toBe(clockText(midnight, 0));
   });
 
   it('says a range in halves, and one figure where both ends are the same', () => {

@@ -101,6 +101,20 @@ describe('showing', () => {
     expect(dateOf(at('2026-01-31T23:30:00-05:00'))).toBe('2026-01-31');
     expect(writeInstant(addMinutes(supper, 330))).toBe('2026-02-01T01:00:00+01:00');
   });
+  it('shows the day of the minute that is shown: 20 s before midnight is 00:00 of the next day', () => {
+    const almost = at('2026-01-31T23:59:40+01:00');
+    expect([showClock(almost), weekdayName(almost), dateOf(almost)]).toEqual([
+      '00:00',
+      'Sunday',
+      '2026-02-01',
+    ]);
+    const before = at('2026-01-31T23:59:20+01:00');
+    expect([showClock(before), weekdayName(before), dateOf(before)]).toEqual([
+      '23:59',
+      'Saturday',
+      '2026-01-31',
+    ]);
+  });
   it('finds the next time a clock comes round', () => {
     const clock = at('2026-01-31T19:30:00+01:00');
     const next = (now: string, offset: number): string =>
