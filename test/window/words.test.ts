@@ -83,9 +83,9 @@ describe('clock words', () => {
 
 describe('units in sentences and fields', () => {
   it('turns the metric figures of a sentence, and nothing else', () => {
-    // 267 x 9/5 + 32 = 512.6; 8.8 kg / 0.45359237 = 19.40 lb; 3 cm / 2.54 = 1.18 in.
+    // 267 x 9/5 + 32 = 512.6; 8.8 kg / 0.45359237 = 19.40 lb; 3 cm / 2.54 = 1.18 in, of which a whole centimetre tells one digit.
     expect(inUnits('At 267 °C the plate of 8.8 kg has 3 cm left for 46 min', 'us')).toBe(
-      'At 513 °F the plate of 19.4 lb has 1.18 in left for 46 min',
+      'At 513 °F the plate of 19.4 lb has 1.2 in left for 46 min',
     );
     expect(inUnits('At 267 °C', 'metric')).toBe('At 267 °C');
     // No finer than the figure was: 5 / 2.54 = 1.97, 11.3 / 0.45359 = 24.91, 70 / 28.35 = 2.469.
