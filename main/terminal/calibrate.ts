@@ -6,9 +6,9 @@ import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { Range } from '../../physics/evening/answer.ts';
 import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.ts';
 import { inUnits, showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
-import { calibrateHelp, readArguments } from './arguments.ts';
+import { calibrateHelp } from './arguments.ts';
 import { section, wrap } from './page.ts';
-import { fileOf, guarded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
+import { commanded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
 
 const labels: Readonly<Record<EstimateName, string>> = {
   power: 'power of the elements',
@@ -78,33 +78,31 @@ export function calibrationText(learned: Calibration, units: UnitSystem): string
 
 /** Runs the command. */
 export function runCalibrate(argv: readonly string[], io: TerminalIo): Promise<ExitStatus> {
-  return guarded(io, async () => {
-    const asked = readArguments(argv, 'calibrate');
-    if (!asked.ok) return refuse(asked.problems, io);
-    const { request } = asked;
-    if (request.help || request.readings === undefined) {
-      io.stdout(calibrateHelp);
+  const about = { command: 'calibrate', help: calibrateHelp } as const;
+  return commanded(
+    argv,
+    io,
+    about,
+    ({ readings }) => readings,
+    async ({ request, file }, readings) => {
+      const unfit = [...hostileProblems(file), ...shapeProblems(file)];
+      if (unfit.length > 0) return refuse(unfit, io);
+      const csv = await io.readFile(readings);
+      const { now, offsetMinutes } = io;
+      const done = calibrate(
+        // Its shape was looked at just now, and planning looks at its values.
+        file as PlanFile,
+        (ovenOn) => readReadings(csv, { ovenOn, offsetMinutes, usualUnit: usualUnit(request.units) }),
+        { now, offsetMinutes, readingSpread: request.readingSpread },
+      );
+      if (!done.ok) return refuse(done.problems, io);
+      const { calibration } = done;
+      for (const { line, found, allowed } of [...calibration.dropped, ...calibration.aside])
+        io.stderr(`readings${line > 0 ? ` line ${line}` : ''}: left out ${found}; ${allowed}\n`);
+      io.stdout(
+        request.json ? `${JSON.stringify(calibration)}\n` : calibrationText(calibration, request.units),
+      );
       return 0;
-    }
-    const parsed = await fileOf(request, io);
-    if (!parsed.ok) return refuse(parsed.problems, io);
-    const unfit = [...hostileProblems(parsed.file), ...shapeProblems(parsed.file)];
-    if (unfit.length > 0) return refuse(unfit, io);
-    const csv = await io.readFile(request.readings);
-    const { now, offsetMinutes } = io;
-    const done = calibrate(
-      // Its shape was looked at just now, and planning looks at its values.
-      parsed.file as PlanFile,
-      (ovenOn) => readReadings(csv, { ovenOn, offsetMinutes, usualUnit: usualUnit(request.units) }),
-      { now, offsetMinutes, readingSpread: request.readingSpread },
-    );
-    if (!done.ok) return refuse(done.problems, io);
-    const { calibration } = done;
-    for (const { line, found, allowed } of [...calibration.dropped, ...calibration.aside])
-      io.stderr(`readings${line > 0 ? ` line ${line}` : ''}: left out ${found}; ${allowed}\n`);
-    io.stdout(
-      request.json ? `${JSON.stringify(calibration)}\n` : calibrationText(calibration, request.units),
-    );
-    return 0;
-  });
+    },
+  );
 }

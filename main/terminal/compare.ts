@@ -12,8 +12,8 @@ import { hostileProblems, shapeProblems } from '../../physics/evening/planShape.
 import { csvText } from '../../physics/handout/csv.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
 import { showQuantity, type UnitSystem } from '../../physics/quantities/index.ts';
-import { compareHelp, readArguments } from './arguments.ts';
-import { fileOf, guarded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
+import { compareHelp } from './arguments.ts';
+import { commanded, nothingMore, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
 
 export interface CompareIo extends TerminalIo {
   /** lets the process take a signal between two rows; true when the cook has asked to stop */
@@ -84,22 +84,14 @@ function table(paths: readonly string[], rows: readonly CompareRow[], units: Uni
 
 /** Runs the command. Rows are computed one by one; nothing is printed before all are there. */
 export function runCompare(argv: readonly string[], io: CompareIo): Promise<ExitStatus> {
-  return guarded(io, async () => {
-    const asked = readArguments(argv, 'compare');
-    if (!asked.ok) return refuse(asked.problems, io);
-    const { request } = asked;
-    if (request.help) {
-      io.stdout(compareHelp);
-      return 0;
-    }
-    const parsed = await fileOf(request, io);
-    if (!parsed.ok) return refuse(parsed.problems, io);
-    const unfit = [...hostileProblems(parsed.file), ...shapeProblems(parsed.file)];
+  const about = { command: 'compare', help: compareHelp } as const;
+  return commanded(argv, io, about, nothingMore, async ({ request, file: plan }) => {
+    const unfit = [...hostileProblems(plan), ...shapeProblems(plan)];
     if (unfit.length > 0) return refuse(unfit, io);
     const grid: { readonly values: Readonly<Record<string, string>>; readonly file: PlanFile }[] = [];
     const wrong = new Map<string, Problem>();
     for (const values of combinations(request.varied)) {
-      const made = filled(parsed.file as PlanFile, values);
+      const made = filled(plan as PlanFile, values);
       if (made.ok) grid.push({ values, file: made.file });
       else for (const problem of made.problems) wrong.set(`${problem.path} ${problem.found}`, problem);
     }

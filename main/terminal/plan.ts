@@ -9,7 +9,7 @@ import { parsePlanText, type TextParsed } from '../../physics/evening/planText.t
 import { wording, type Problem } from '../../physics/evening/problem.ts';
 import { messageOf } from '../files/disk.ts';
 import { FileProblem } from '../files/readText.ts';
-import { planHelp, readArguments, type Request } from './arguments.ts';
+import { planHelp, readArguments, type Command, type Request } from './arguments.ts';
 import { fridgeText } from './fridge.ts';
 
 /** All that the command touches, so that it can be called without a process. */
@@ -32,7 +32,7 @@ export type ExitStatus = 0 | 1 | 2;
 const oneLine = (text: string): string => text.replaceAll(/\s+/gu, ' ');
 
 /** The file with what `--set` puts in its place. A file of the wrong shape is refused before it is changed. */
-export function changed(file: unknown, sets: Request['sets']): TextParsed {
+function changed(file: unknown, sets: Request['sets']): TextParsed {
   if (sets.length === 0) return { ok: true, file };
   const unfit = [...hostileProblems(file), ...shapeProblems(file)];
   if (unfit.length > 0) return { ok: false, problems: unfit };
@@ -47,7 +47,7 @@ export function changed(file: unknown, sets: Request['sets']): TextParsed {
 }
 
 /** The plan file that a request speaks of, with what it sets. */
-export async function fileOf(request: Request, io: TerminalIo): Promise<TextParsed> {
+async function fileOf(request: Request, io: TerminalIo): Promise<TextParsed> {
   const parsed: TextParsed =
     request.file === undefined
       ? {
@@ -65,7 +65,7 @@ export function refuse(problems: readonly Problem[], io: TerminalIo): ExitStatus
 }
 
 /** Runs a command so that nothing it throws shows a stack trace. */
-export async function guarded(io: TerminalIo, command: () => Promise<ExitStatus>): Promise<ExitStatus> {
+async function guarded(io: TerminalIo, command: () => Promise<ExitStatus>): Promise<ExitStatus> {
   try {
     return await command();
   } catch (error) {
@@ -78,19 +78,46 @@ export async function guarded(io: TerminalIo, command: () => Promise<ExitStatus>
   }
 }
 
-/** Runs the command. Data goes to `stdout`, everything else to `stderr`. */
-export function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitStatus> {
+/** What a command is called with. */
+interface Called {
+  readonly request: Request;
+  /** the plan file as it was read; of its shape nothing is known */
+  readonly file: unknown;
+}
+
+/**
+ * Runs a command on the plan file that its arguments name: reads both, tells what is wrong with them or how it is used.
+ *
+ * @param needs what the request has to hold beside; nothing: how the command is used is told
+ */
+export function commanded<Needed>(
+  argv: readonly string[],
+  io: TerminalIo,
+  { command, help }: { readonly command: Command; readonly help: string },
+  needs: (request: Request) => Needed | undefined,
+  run: (called: Called, needed: Needed) => ExitStatus | Promise<ExitStatus>,
+): Promise<ExitStatus> {
   return guarded(io, async () => {
-    const asked = readArguments(argv, 'plan');
+    const asked = readArguments(argv, command);
     if (!asked.ok) return refuse(asked.problems, io);
     const { request } = asked;
-    if (request.help) {
-      io.stdout(planHelp);
+    const needed = needs(request);
+    if (request.help || needed === undefined) {
+      io.stdout(help);
       return 0;
     }
-    const file = await fileOf(request, io);
-    if (!file.ok) return refuse(file.problems, io);
-    const planned = io.planFromFile(file.file, {
+    const parsed = await fileOf(request, io);
+    return parsed.ok ? run({ request, file: parsed.file }, needed) : refuse(parsed.problems, io);
+  });
+}
+
+/** For a command that needs nothing beside a plan. */
+export const nothingMore = (): true => true;
+
+/** Runs the command. Data goes to `stdout`, everything else to `stderr`. */
+export function runPlan(argv: readonly string[], io: TerminalIo): Promise<ExitStatus> {
+  return commanded(argv, io, { command: 'plan', help: planHelp }, nothingMore, ({ request, file }) => {
+    const planned = io.planFromFile(file, {
       now: io.now,
       offsetMinutes: io.offsetMinutes,
       ...(io.readersClock && { readersClock: io.readersClock }),
