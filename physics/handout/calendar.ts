@@ -88,10 +88,10 @@ export function calendar(facts: HandoutFacts, words: Words): string {
   const stamp = utcTime(now);
   const sequence = Math.max(0, Math.floor(now / 1000) - sequenceFrom);
   let busyUntil = -Infinity;
-  const events = doneTasks(facts).flatMap(({ id, from, to, step, lane }) => {
+  const events = doneTasks(facts).flatMap(({ id, name: called, from, to, step, lane }) => {
     const [begin, end] = [from, to].map((text) => instantOf(text).epochMilliseconds) as [number, number];
     const uid = (of: string): string => `${name}-${of}@hearthclock`;
-    const summary = taskName(id);
+    const summary = taskName({ id, name: called });
     const away = begin - busyUntil > warning.afterPause;
     // The oven heats by itself: only handwork keeps the cook in the kitchen.
     busyUntil = Math.max(busyUntil, lane === 'hands' ? end : begin);

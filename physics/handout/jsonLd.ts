@@ -2,7 +2,7 @@
 import { writeInstant } from '../evening/clock.ts';
 import type { HandoutFacts } from './facts.ts';
 import { offsetsOf } from './facts.ts';
-import { doneTasks, recipeParts, recipeSteps } from './recipe.ts';
+import { doneTasks, recipeParts, recipeSteps, whileBaking } from './recipe.ts';
 import { plateText } from './setup.ts';
 import type { Words } from './words.ts';
 
@@ -23,7 +23,7 @@ function recipeData(facts: HandoutFacts, words: Words): Readonly<Record<string, 
   const lastOut = epoch(answer.bakes.at(-1)!.outAt);
   // Hands at work until the first pizza goes in; the rise is in the total only.
   const preparing = tasks
-    .filter(({ id, lane }) => lane === 'hands' && !/^(?:load|turn|cut)-/u.test(id))
+    .filter((task) => task.lane === 'hands' && !whileBaking(task))
     .reduce((sum, { from, to }) => sum + epoch(to) - epoch(from), 0);
   const begin = Math.min(...tasks.map(({ from }) => epoch(from)));
   const pieces = pizzas.count === 1 ? '1 pizza' : `${pizzas.count} pizzas`;

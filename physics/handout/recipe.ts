@@ -44,9 +44,10 @@ export function recipeParts({ evening, answer }: HandoutFacts): readonly RecipeP
   return parts.filter(({ grams }) => grams > 0);
 }
 
-/** What the cook does until the pizzas are baked, by the id of the task. */
-export function taskName(id: string): string {
-  const [kind, number] = /^(?:hands-)?([a-z]+|ahead-preheat)(?:-(\d+))?$/u.exec(id)?.slice(1, 3) ?? [];
+/** What the cook does until the pizzas are baked, in a few words. */
+export function taskName({ id, name }: Pick<Task, 'id' | 'name'>): string {
+  const [kind, number] =
+    /^(?:hands-)?([a-z]+|ahead-preheat|top-before)(?:-(\d+))?$/u.exec(id)?.slice(1, 3) ?? [];
   switch (kind) {
     case 'mix':
       return 'Mix the dough';
@@ -67,11 +68,18 @@ export function taskName(id: string): string {
     case 'load':
       return `Pizza ${number ?? ''} into the oven`;
     case 'turn':
+    case 'look':
       return `Look at pizza ${number ?? ''}`;
+    case 'pull':
+      return `Paper from under pizza ${number ?? ''}`;
+    case 'top':
+      return `Top element on pizza ${number ?? ''}`;
+    case 'top-before':
+      return `Top element before pizza ${number ?? ''}`;
     case 'cut':
       return `Pizza ${number ?? ''} out, and cut it`;
     default:
-      return id;
+      return name;
   }
 }
 
@@ -80,7 +88,7 @@ export function doneTasks({ answer }: HandoutFacts): readonly (Task & { readonly
   return answer.tasks.filter((task): task is Task & { readonly step: string } => task.step !== undefined);
 }
 
-/** Whether a task belongs to one pizza, and is told once for all of them in a recipe. */
+/** Whether a task belongs to one pizza and is told for all of them in a table. */
 export function ofOnePizza({ id }: Pick<Task, 'id'>): boolean {
   return /^(?:shape|load|turn|cut)-\d+$/u.test(id);
 }
@@ -90,6 +98,35 @@ function shaping({ evening }: HandoutFacts): readonly string[] {
   return alike
     ? [shapeStep(evening, 1, evening.pizzas.count === 1 ? 'the pizza' : 'each pizza')]
     : everyPizza(evening).map((_, index) => shapeStep(evening, index + 1));
+}
+
+/** Whether a task has to do with one pizza in the oven, whatever the plan asks for there. */
+export function whileBaking({ id }: Pick<Task, 'id'>): boolean {
+  return /^(?:load|turn|look|pull|top|top-before|cut)-\d+$/u.test(id);
+}
+
+/** What the plan asks for before a pizza goes in, and while it bakes. */
+function onTheWay(
+  { pizzas }: HandoutFacts['evening'],
+  words: Words,
+): { readonly before: string; readonly during: string } {
+  const { topElementBefore, topElementAfter, topElementAtEnd, lookAfter, turnAtHalfTime, pullParchment } =
+    pizzas.steps ?? {};
+  const timed = (seconds: number | undefined, say: (time: string) => string): string =>
+    seconds === undefined || seconds === 0 ? '' : say(words.minutes(seconds / 60));
+  const it = pizzas.count === 1 ? 'it' : 'each';
+  return {
+    before: timed(topElementBefore, (time) => `Turn the top element to full ${time} before ${it} goes in. `),
+    during: [
+      pullParchment === true ? ' Pull the paper out from under it once the base has set.' : '',
+      timed(lookAfter, (time) => ` Look at it after ${time}.`),
+      turnAtHalfTime === true ? ' Turn it half round at half time.' : '',
+      topElementAfter === 0
+        ? ' Turn the top element to full as it goes in.'
+        : timed(topElementAfter, (time) => ` Turn the top element to full ${time} after it went in.`),
+      timed(topElementAtEnd, (time) => ` Leave the top element at full for the last ${time}.`),
+    ].join(''),
+  };
 }
 
 /** How long, until what, and what then. */
@@ -110,7 +147,8 @@ export function bakingText({ evening, answer }: HandoutFacts, words: Words): str
     bakes.length === 1 || wait < 0.25
       ? ''
       : ` Let the plate recover for ${words.minutes(wait)} before the next one.`;
-  return `Slide ${bakes.length === 1 ? 'it' : 'each'} onto the hot plate and shut the door at once. Bake ${times}, until the base is ${listed(shades)} and the cheese has melted.${top}${next}`;
+  const { before, during } = onTheWay(evening, words);
+  return `${before}Slide ${bakes.length === 1 ? 'it' : 'each'} onto the hot plate and shut the door at once. Bake ${times}, until the base is ${listed(shades)} and the cheese has melted.${during}${top}${next}`;
 }
 
 const risesIn: Readonly<Record<RisePlaceId, string>> = {
@@ -132,9 +170,9 @@ function rising({ answer }: HandoutFacts, words: Words): readonly RecipeStep[] {
 /** What is done, in order, without the clock. */
 export function recipeSteps(facts: HandoutFacts, words: Words): readonly RecipeStep[] {
   const before = doneTasks(facts)
-    .filter((task) => !ofOnePizza(task))
-    .flatMap(({ id, step }) => [
-      { name: taskName(id), text: `${words.sentence(step)}.` },
+    .filter((task) => !ofOnePizza(task) && !whileBaking(task))
+    .flatMap(({ id, name, step }) => [
+      { name: taskName({ id, name }), text: `${words.sentence(step)}.` },
       ...(id === 'hands-mix' ? rising(facts, words) : []),
     ]);
   return [

@@ -122,6 +122,36 @@ describe('the recipe for other programs', () => {
     expect(JSON.stringify(recipe)).not.toContain('\u00a0');
   });
 
+  it('tells with the bake what the plan asks for while a pizza is in the oven', () => {
+    const asked = {
+      lookAfter: '3 min',
+      turnAtHalfTime: true,
+      pullParchment: true,
+      topElementBefore: '5 min',
+      topElementAtEnd: '1 min',
+    };
+    const busy = facts(
+      {
+        ...demos.saturday,
+        pizzas: { ...demos.saturday.pizzas, count: 2, bench: 'parchment', steps: asked },
+      },
+      { rows: [] },
+    );
+    const { recipeInstructions } = JSON.parse(made('recipe', busy)) as Recipe;
+    expect(recipeInstructions.map(({ name }) => name)).toEqual(
+      recipe.recipeInstructions.map(({ name }) => name),
+    );
+    const { text } = recipeInstructions.at(-1)!;
+    expect(text).toMatch(/^Turn the top element to full 5 min before each goes in\. Slide each/u);
+    for (const said of ['Pull the paper out', 'Look at it after 3 min', 'half round', 'for the last 1 min'])
+      expect(text).toContain(said);
+    const summaries = [...made('calendar', busy).matchAll(/^SUMMARY:(.*)\r$/gmu)].map(([, said]) => said!);
+    expect(summaries.length).toBeGreaterThan(12);
+    // What stands in a calendar is words, no id.
+    for (const said of summaries) expect(said).toMatch(/^[A-Z][a-z]+ /u);
+    expect(summaries).toContain('Top element before pizza 1');
+  });
+
   it('tells pizzas that differ one by one', () => {
     const two = facts(
       {
