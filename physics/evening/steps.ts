@@ -173,7 +173,7 @@ export function preheatStep({ oven }: Evening, plateReady: number): string {
 export function shapeStep(evening: Evening, pizza: number, which = `pizza ${pizza}`): string {
   const own = withPizza(evening, pizza);
   const { diameter, bench, parBake } = own.pizzas;
-  if (parBake !== undefined) return [`Top the base of pizza ${pizza}, baked ahead`, ...onTop(own)].join(', ');
+  if (parBake !== undefined) return [`Top the base of ${which}, baked ahead`, ...onTop(own)].join(', ');
   const shaped = `Shape ${which} to ${(diameter * 100).toFixed(0)} cm ${benchWords[bench]}`;
   return [shaped, ...onTop(own)].join(', ');
 }

@@ -91,7 +91,7 @@ export function calendar(facts: HandoutFacts, words: Words): string {
   const events = doneTasks(facts).flatMap(({ id, name: called, from, to, step, lane }) => {
     const [begin, end] = [from, to].map((text) => instantOf(text).epochMilliseconds) as [number, number];
     const uid = (of: string): string => `${name}-${of}@hearthclock`;
-    const summary = taskName({ id, name: called });
+    const summary = taskName({ id, name: called, step });
     const away = begin - busyUntil > warning.afterPause;
     // The oven heats by itself: only handwork keeps the cook in the kitchen.
     busyUntil = Math.max(busyUntil, lane === 'hands' ? end : begin);

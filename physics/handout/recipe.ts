@@ -45,7 +45,7 @@ export function recipeParts({ evening, answer }: HandoutFacts): readonly RecipeP
 }
 
 /** What the cook does until the pizzas are baked, in a few words. */
-export function taskName({ id, name }: Pick<Task, 'id' | 'name'>): string {
+export function taskName({ id, name, step }: Pick<Task, 'id' | 'name' | 'step'>): string {
   const [kind, number] =
     /^(?:hands-)?([a-z]+|ahead-preheat|top-before)(?:-(\d+))?$/u.exec(id)?.slice(1, 3) ?? [];
   switch (kind) {
@@ -68,6 +68,8 @@ export function taskName({ id, name }: Pick<Task, 'id' | 'name'>): string {
     case 'load':
       return `Pizza ${number ?? ''} into the oven`;
     case 'turn':
+      // Not asked for, it is a look first: `turnStep` says which.
+      return `${step?.startsWith('Turn ') === true ? 'Turn' : 'Look at'} pizza ${number ?? ''}`;
     case 'look':
       return `Look at pizza ${number ?? ''}`;
     case 'pull':
@@ -172,7 +174,7 @@ export function recipeSteps(facts: HandoutFacts, words: Words): readonly RecipeS
   const before = doneTasks(facts)
     .filter((task) => !ofOnePizza(task) && !whileBaking(task))
     .flatMap(({ id, name, step }) => [
-      { name: taskName({ id, name }), text: `${words.sentence(step)}.` },
+      { name: taskName({ id, name, step }), text: `${words.sentence(step)}.` },
       ...(id === 'hands-mix' ? rising(facts, words) : []),
     ]);
   return [

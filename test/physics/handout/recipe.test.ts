@@ -150,6 +150,7 @@ describe('the recipe for other programs', () => {
     // What stands in a calendar is words, no id.
     for (const said of summaries) expect(said).toMatch(/^[A-Z][a-z]+ /u);
     expect(summaries).toContain('Top element before pizza 1');
+    expect(summaries).toContain('Turn pizza 2');
   });
 
   it('tells pizzas that differ one by one', () => {
