@@ -1,5 +1,6 @@
 /** What is typed into a cell, as figures in SI; and figures as the plan writes them. */
 import { ouncePerSquareInch } from '../../physics/dough/area.ts';
+import { refusalText } from '../words/refusal.ts';
 import { readNumber } from '../../physics/quantities/number.ts';
 import {
   readQuantity,
@@ -36,7 +37,7 @@ export function readCount(text: string): Read {
 export function readIn(text: string, kind: QuantityKind, bareUnit: string): Read {
   const read = readQuantity(text.trim(), kind, { bareUnit });
   if (read.ok) return read;
-  return { ok: false, reason: `Found ${read.problem.found}; allowed ${read.problem.allowed}.` };
+  return { ok: false, reason: refusalText(read.problem) };
 }
 
 /** Dough, sauce or cheese by area, kg/m2: `0.35 g/cm2`, `0.08 oz/in2`; a bare number takes the unit shown. */
@@ -62,19 +63,27 @@ export function massUnit(units: UnitSystem): string {
   return units === 'us' ? 'oz' : 'g';
 }
 
-/** A mass as a scale shows it: `312 g`, `1.4 g`, `11.01 oz`; grams as they stand, never kilograms. */
+/** Digits after the point of so many grams, as a scale and a cook tell them apart. */
+function gramDigits(grams: number): number {
+  if (grams >= 100) return 0;
+  return grams < 1 ? 2 : 1;
+}
+
+/** A mass as a scale shows it: `312 g`, `1.4 g`, `11.01 oz`; never kilograms. */
 export function massText(kg: number, units: UnitSystem): string {
   if (units === 'us') {
     const ounces = toOunces(kg);
     return `${Number(ounces.toFixed(ounces < 1 ? 3 : 2)).toString()} oz`;
   }
   const grams = 1000 * kg;
-  return `${Number(grams.toFixed(grams < 1 ? 2 : 1)).toString()} g`;
+  return `${Number(grams.toFixed(gramDigits(grams))).toString()} g`;
 }
 
 /** As the plan writes what was worked out for it: finer than a scale, so that going back and forth moves nothing. */
 export function writtenMass(kg: number, units: UnitSystem): string {
-  return units === 'us' ? `${Number(toOunces(kg).toFixed(3)).toString()} oz` : massText(kg, units);
+  return units === 'us'
+    ? `${Number(toOunces(kg).toFixed(3)).toString()} oz`
+    : `${Number((1000 * kg).toFixed(2)).toString()} g`;
 }
 export function writtenLength(metres: number, units: UnitSystem): string {
   return units === 'us'

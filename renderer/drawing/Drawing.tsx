@@ -40,6 +40,12 @@ function description({ evening, moment, units }: DrawingProps): readonly string[
   return moment.bake === undefined ? said : [...said, ...sliceTexts(moment.bake, units)];
 }
 
+/** `56 s`, `4 min 13 s`: to the second, so that it runs with the pointer. */
+function elapsedText(seconds: number): string {
+  const minutes = Math.floor(seconds / 60);
+  return `${minutes === 0 ? '' : `${String(minutes)} min `}${String(Math.floor(seconds % 60))} s`;
+}
+
 export function Drawing(props: DrawingProps) {
   const { evening, moment, at, offset, units, theme } = props;
   const room = useRef<HTMLElement>(null);
@@ -67,7 +73,7 @@ export function Drawing(props: DrawingProps) {
   const what =
     moment.bake === undefined
       ? phases[moment.phase]
-      : `pizza ${String(moment.bake.pizza)}, ${String(Math.floor(moment.bake.elapsed / 60))} min ${String(Math.floor(moment.bake.elapsed % 60))} s in`;
+      : `pizza ${String(moment.bake.pizza)}, ${elapsedText(moment.bake.elapsed)} in`;
   return (
     <section className="drawing" ref={room} aria-label="The oven, cut open">
       <p className="drawing-moment">

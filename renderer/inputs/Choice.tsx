@@ -13,6 +13,8 @@ interface ChoiceProps extends Omit<SelectHTMLAttributes<HTMLSelectElement>, 'onC
 export function Choice({ options, onChoose, className = 'entry', ...select }: ChoiceProps) {
   return (
     <select
+      // A name that is longer than its field is read whole under the pointer.
+      title={options.find(([id]) => id === select.value)?.[1]}
       {...select}
       className={className}
       onChange={(event) => {

@@ -6,6 +6,7 @@ import {
   type UnitSystem,
 } from '../../physics/quantities/index.ts';
 import { factsOf } from './fields.ts';
+import { refusalText } from '../words/refusal.ts';
 
 const american = /(?:°?F|F degrees|in|inch|inches|ft|feet|oz|lbs?|BTU\S*|["'″′”’½¼¾]|degF)$/u;
 const metric = /(?:°?C|degC|mm|cm|m|g|kg|J\S*.*|W\/.*|kg\/m\S*|K)$/u;
@@ -59,7 +60,7 @@ export function entryOf(text: string, path: string, units: UnitSystem): Entry {
   if (withUnit.ok) return { ok: true, value: trimmed };
   const bare = readQuantity(trimmed, kind, { bareUnit });
   if (bare.ok) return { ok: true, value: `${trimmed} ${bareUnit.replace('°', 'deg')}` };
-  return { ok: false, reason: `Found ${bare.problem.found}; allowed ${bare.problem.allowed}.` };
+  return { ok: false, reason: refusalText(bare.problem) };
 }
 
 function plainEntry(text: string, allowed: string): Entry {

@@ -7,6 +7,7 @@ import { create, useStore } from 'zustand';
 import { demoPlan } from './examples.ts';
 import { sameValue, valueAt, withValueAt } from './path.ts';
 import { problemsOf } from './reading.ts';
+import { refusalText } from '../words/refusal.ts';
 import { setPath } from '../../physics/evening/planPath.ts';
 import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { Problem } from '../../physics/evening/problem.ts';
@@ -27,10 +28,6 @@ export const usePlan = create<PlanState>()(
   temporal((): PlanState => ({ file: demoPlan, drafts: {} }), { limit: 300, equality: sameValue }),
 );
 
-export function reasonOf({ found, allowed }: Problem): string {
-  return `Found ${found}; allowed ${allowed}.`;
-}
-
 /**
  * Takes a value into the plan if the plan can then be read; otherwise keeps it as a draft with the reason.
  *
@@ -49,7 +46,7 @@ export function enter(
   );
   const problem = problemFor(path, problemsOf(candidate));
   if (problem !== undefined) {
-    usePlan.setState({ drafts: { ...drafts, [path]: { text, value, reason: reasonOf(problem) } } });
+    usePlan.setState({ drafts: { ...drafts, [path]: { text, value, reason: refusalText(problem) } } });
     return;
   }
   usePlan.setState(withDraftsRetried({ file: candidate, drafts: without(drafts, path) }));

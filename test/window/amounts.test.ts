@@ -48,9 +48,9 @@ describe('the dough', () => {
     await enter('Pizzas', '3');
     expect(await cell('One ball').inputValue()).toBe('400 g');
     expect(await cell('All the dough').inputValue()).toBe('1200 g');
-    // A ball is kept to a tenth of a gram; what was typed in stays what it was.
+    // A ball is kept finer than it is shown; what was typed in stays what it was.
     await enter('All the dough', '1000 g');
-    expect(await cell('One ball').inputValue()).toBe('333.3 g');
+    expect(await cell('One ball').inputValue()).toBe('333 g');
     expect(await cell('All the dough').inputValue()).toBe('1000 g');
   });
 
