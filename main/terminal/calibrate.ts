@@ -12,7 +12,7 @@ import { commanded, refuse, type ExitStatus, type TerminalIo } from './plan.ts';
 
 const labels: Readonly<Record<EstimateName, string>> = {
   power: 'power of the elements',
-  plateMass: 'plate as heavy as',
+  plateMass: 'mass of the plate, by how slowly it heats',
   thermostatOffset: 'oven hotter than its dial by',
   browningRate: 'pizzas brown times the usual rate',
 };

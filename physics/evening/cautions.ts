@@ -91,7 +91,7 @@ const air: Caution = ({ evening: { oven, plate } }) => {
   return {
     code: 'little-air-round-plate',
     message: `Only ${centimetres(least)} stay free ${side <= front ? 'beside the plate' : 'before and behind the plate'}; the plate is ${centimetres(plate.width)} by ${centimetres(plate.depth)} in a cavity of ${centimetres(oven.cavity.width)} by ${centimetres(oven.cavity.depth)}, and makers commonly ask for ${centimetres(freeAir)} on all sides so that the air can pass and the thermostat reads the oven and not the plate.`,
-    source: "two makers' manuals: 5 cm of free air on all sides, and 5 to 10 cm",
+    source: "two makers' manuals: 5 cm of free air on all sides, one of them up to 10 cm",
   };
 };
 
