@@ -1,18 +1,9 @@
 /** Title, saved state and everything that concerns the plan as a whole. */
-import { Ellipsis, FolderOpen, Printer, Redo2, Save, SunMoon, Undo2 } from 'lucide-react';
+import { Ellipsis, Printer, Redo2, Save, SunMoon, Undo2 } from 'lucide-react';
 import { useState } from 'react';
-import {
-  Button,
-  Keyboard,
-  Menu,
-  MenuItem,
-  MenuTrigger,
-  Popover,
-  Text,
-  ToggleButton,
-  ToggleButtonGroup,
-} from 'react-aria-components';
+import { Keyboard, MenuItem, Text, ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import { themes, unitSystems } from './choices.ts';
+import { HeadMenu } from './HeadMenu.tsx';
 import { OpenMenu } from './OpenMenu.tsx';
 import { HandoutMenu } from '../handout/HandoutMenu.tsx';
 import { command, commands, printPlan, setPicker } from '../state/commands.ts';
@@ -76,30 +67,23 @@ function Saved() {
 function ThemeMenu() {
   const theme = useSettings((state) => state.theme);
   return (
-    <MenuTrigger>
-      <Button className="key" aria-label="Theme">
-        <SunMoon aria-hidden="true" />
-      </Button>
-      <Popover className="sheet">
-        <Menu
-          className="menu"
-          aria-label="Theme"
-          selectionMode="single"
-          disallowEmptySelection
-          selectedKeys={[theme]}
-          onAction={(key) => {
-            const chosen = themes.find(({ id }) => id === key);
-            if (chosen !== undefined) changeSettings({ theme: chosen.id });
-          }}
-        >
-          {themes.map(({ id, name }) => (
-            <MenuItem key={id} id={id}>
-              {name}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+    <HeadMenu
+      name="Theme"
+      face={<SunMoon aria-hidden="true" />}
+      selectionMode="single"
+      disallowEmptySelection
+      selectedKeys={[theme]}
+      onChoose={(key) => {
+        const chosen = themes.find(({ id }) => id === key);
+        if (chosen !== undefined) changeSettings({ theme: chosen.id });
+      }}
+    >
+      {themes.map(({ id, name }) => (
+        <MenuItem key={id} id={id}>
+          {name}
+        </MenuItem>
+      ))}
+    </HeadMenu>
   );
 }
 
@@ -138,27 +122,20 @@ const more: readonly MoreItem[] = [
 
 function MoreMenu() {
   return (
-    <MenuTrigger>
-      <Button className="key" aria-label="More">
-        <Ellipsis aria-hidden="true" />
-      </Button>
-      <Popover className="sheet">
-        <Menu
-          className="menu"
-          aria-label="More"
-          onAction={(key) => {
-            more.find(({ id }) => id === key)?.act();
-          }}
-        >
-          {more.map(({ id, name, keys }) => (
-            <MenuItem key={id} id={id} textValue={name}>
-              <Text slot="label">{name}</Text>
-              {keys !== undefined && <Keyboard>{keys}</Keyboard>}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+    <HeadMenu
+      name="More"
+      face={<Ellipsis aria-hidden="true" />}
+      onChoose={(key) => {
+        more.find(({ id }) => id === key)?.act();
+      }}
+    >
+      {more.map(({ id, name, keys }) => (
+        <MenuItem key={id} id={id} textValue={name}>
+          <Text slot="label">{name}</Text>
+          {keys !== undefined && <Keyboard>{keys}</Keyboard>}
+        </MenuItem>
+      ))}
+    </HeadMenu>
   );
 }
 
@@ -202,11 +179,7 @@ export function Header({ onInputs }: { readonly onInputs: () => void }) {
       </button>
       <UnitsSwitch />
       <ThemeMenu />
-      <OpenMenu>
-        <Button className="key">
-          <FolderOpen aria-hidden="true" /> Open
-        </Button>
-      </OpenMenu>
+      <OpenMenu />
       <button type="button" className="key" onClick={() => void savePlan()}>
         <Save aria-hidden="true" /> Save
       </button>

@@ -1,16 +1,9 @@
 /** What can be given to others: the page, the recipe, the calendar, the curves, the plan. */
 import { FileOutput } from 'lucide-react';
 import { useState } from 'react';
-import {
-  Button,
-  Header as Heading,
-  Menu,
-  MenuItem,
-  MenuSection,
-  MenuTrigger,
-  Popover,
-} from 'react-aria-components';
+import { Header as Heading, MenuItem, MenuSection } from 'react-aria-components';
 import { handOut } from './handOut.ts';
+import { HeadMenu } from '../frame/HeadMenu.tsx';
 import { downloadCopy } from '../state/downloads.ts';
 import { handoutIds, type HandoutId } from '../../physics/handout/files.ts';
 
@@ -56,30 +49,26 @@ export function HandoutMenu() {
     }
   };
   return (
-    <MenuTrigger>
-      <Button className="key" aria-label={making ? 'Hand out, being made' : 'Hand out'} isDisabled={making}>
-        <FileOutput aria-hidden="true" /> <span className="widest">Hand out</span>
-      </Button>
-      <Popover className="sheet">
-        <Menu
-          className="menu"
-          aria-label="Hand out"
-          onAction={(key) => {
-            act(String(key));
-          }}
-        >
-          {sections.map(({ heading, choices }) => (
-            <MenuSection key={heading}>
-              <Heading>{heading}</Heading>
-              {choices.map(([id, name]) => (
-                <MenuItem key={id} id={id}>
-                  {name}
-                </MenuItem>
-              ))}
-            </MenuSection>
+    <HeadMenu
+      name="Hand out"
+      busy={making}
+      face={
+        <>
+          <FileOutput aria-hidden="true" /> <span className="widest">Hand out</span>
+        </>
+      }
+      onChoose={act}
+    >
+      {sections.map(({ heading, choices }) => (
+        <MenuSection key={heading}>
+          <Heading>{heading}</Heading>
+          {choices.map(([id, name]) => (
+            <MenuItem key={id} id={id}>
+              {name}
+            </MenuItem>
           ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+        </MenuSection>
+      ))}
+    </HeadMenu>
   );
 }

@@ -3,8 +3,10 @@
  */
 import '../../renderer/styles/all.ts';
 import './gallery.css';
-import { StrictMode, useMemo, type ReactNode } from 'react';
+import { StrictMode, useMemo } from 'react';
 import { createRoot } from 'react-dom/client';
+import { Component, PlainAndExtreme, State } from './frames.tsx';
+import { Tonight } from './Tonight.tsx';
 import { eveningStudy, forecastOf, plans } from './specimens.ts';
 import { Answers } from '../../renderer/answers/Answers.tsx';
 import { NamedCell } from '../../renderer/amounts/Cell.tsx';
@@ -29,27 +31,10 @@ import { threeAnswers } from '../../renderer/words/answers.ts';
 import { withDifferences } from '../../renderer/compare/differences.ts';
 import { fromCelsius } from '../../physics/quantities/index.ts';
 import type { Forecast } from '../../renderer/state/forecastStore.ts';
-import type { Theme } from '../../renderer/state/settingsStore.ts';
+import type { Theme, Units } from '../../renderer/state/settingsStore.ts';
 import type { ReadersRow } from '../../physics/evening/readersOven.ts';
 
 const theme = new URLSearchParams(location.search).get('theme') as Theme | null;
-
-function State({ name, children }: { readonly name: string; readonly children: ReactNode }) {
-  return (
-    <div className="state">
-      <p className="small muted">{name}</p>
-      {children}
-    </div>
-  );
-}
-function Component({ name, children }: { readonly name: string; readonly children: ReactNode }) {
-  return (
-    <section className="component">
-      <h2>{name}</h2>
-      <div className="states">{children}</div>
-    </section>
-  );
-}
 
 function AnswersIn({ forecast, units }: { readonly forecast: Forecast; readonly units: 'metric' | 'us' }) {
   return (
@@ -57,7 +42,12 @@ function AnswersIn({ forecast, units }: { readonly forecast: Forecast; readonly 
   );
 }
 
-function DrawingIn({ forecast, shown }: { readonly forecast: Forecast; readonly shown: Theme }) {
+interface DrawingInProps {
+  readonly forecast: Forecast;
+  readonly shown: Theme;
+  readonly units: Units;
+}
+function DrawingIn({ forecast, shown, units }: DrawingInProps) {
   const model = clockModel(forecast);
   const at = restingMoment(model);
   return (
@@ -67,7 +57,7 @@ function DrawingIn({ forecast, shown }: { readonly forecast: Forecast; readonly 
         moment={momentAt(forecast, at)}
         at={at}
         offset={model.offset}
-        units="metric"
+        units={units}
         theme={shown}
       />
     </div>
@@ -134,23 +124,21 @@ function Gallery({ shown }: { readonly shown: Theme }) {
   return (
     <>
       <Component name="Three answers">
-        <State name="typical">
-          <AnswersIn forecast={plain} units="metric" />
-        </State>
+        <PlainAndExtreme
+          plain={plain}
+          extreme={extreme}
+          draw={(forecast, units) => <AnswersIn forecast={forecast} units={units} />}
+        />
         <State name="computing: the range follows">
           <AnswersIn forecast={computing} units="metric" />
         </State>
-        <State name="extreme values, °F">
-          <AnswersIn forecast={extreme} units="us" />
-        </State>
       </Component>
       <Component name="Drawing">
-        <State name="typical">
-          <DrawingIn forecast={plain} shown={shown} />
-        </State>
-        <State name="extreme values">
-          <DrawingIn forecast={extreme} shown={shown} />
-        </State>
+        <PlainAndExtreme
+          plain={plain}
+          extreme={extreme}
+          draw={(forecast, units) => <DrawingIn forecast={forecast} shown={shown} units={units} />}
+        />
       </Component>
       <Component name="Fields">
         <State name="typical: quantity, choice, number, flag">
@@ -226,12 +214,11 @@ function Gallery({ shown }: { readonly shown: Theme }) {
         </State>
       </Component>
       <Component name="Dough, sauce, cheese, list">
-        <State name="typical">
-          <DoughTable evening={plain.evening} units="metric" />
-        </State>
-        <State name="extreme values, oz">
-          <DoughTable evening={extreme.evening} units="us" />
-        </State>
+        <PlainAndExtreme
+          plain={plain}
+          extreme={extreme}
+          draw={({ evening }, units) => <DoughTable evening={evening} units={units} />}
+        />
         <State name="sauce and cheese">
           <Toppings evening={plain.evening} units="metric" />
         </State>
@@ -300,13 +287,13 @@ function Gallery({ shown }: { readonly shown: Theme }) {
         </State>
       </Component>
       <Component name="Notes">
-        <State name="typical">
-          <Notes forecast={plain} units="metric" theme={shown} />
-        </State>
-        <State name="extreme values, °F">
-          <Notes forecast={extreme} units="us" theme={shown} />
-        </State>
+        <PlainAndExtreme
+          plain={plain}
+          extreme={extreme}
+          draw={(forecast, units) => <Notes forecast={forecast} units={units} theme={shown} />}
+        />
       </Component>
+      <Tonight forecast={plain} extreme={extreme} />
     </>
   );
 }
