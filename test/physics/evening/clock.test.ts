@@ -6,19 +6,15 @@ import {
   dateOf,
   daysFromCivil,
   daysInMonth,
+  instantOf,
   nextRound,
   readInstant,
   showClock,
   weekdayName,
   writeInstant,
 } from '../../../physics/evening/clock.ts';
-import type { Instant } from '../../../physics/evening/evening.ts';
 
-function at(text: string): Instant {
-  const read = readInstant(text);
-  if (!read.ok) throw new Error(`${read.problem.found}; allowed ${read.problem.allowed}`);
-  return read.instant;
-}
+const at = instantOf;
 
 describe('reading RFC 3339', () => {
   // RFC 3339, section 5.8, the examples that are not leap seconds, and what it says of them.
@@ -135,5 +131,20 @@ describe('a clock that is put forward before the next round', () => {
     const supper = at('2026-01-31T19:30:00+01:00');
     expect(writeInstant(nextRound(supper, asked, 60, clock))).toBe('2026-03-29T19:30:00+02:00');
     expect(writeInstant(nextRound(supper, asked, 60))).toBe('2026-03-29T19:30:00+01:00');
+    // An hour that the clock leaves out that night, and one that it shows twice in October: it comes round once.
+    const night = at('2026-01-31T02:30:00+01:00');
+    const left = nextRound(night, asked, 60, clock).epochMilliseconds;
+    expect(left).toBeGreaterThan(asked);
+    expect(left - asked).toBeLessThan(24 * 3_600_000);
+    const back = Date.UTC(2026, 9, 25, 1);
+    const autumn = (epoch: number): number => (epoch >= back ? 60 : 120);
+    const before = at('2026-10-24T20:00:00+02:00').epochMilliseconds;
+    expect(writeInstant(nextRound(supper, before, 120, autumn))).toBe('2026-10-25T19:30:00+01:00');
+    const twice = writeInstant(nextRound(night, before, 120, autumn));
+    expect(['2026-10-25T02:30:00+02:00', '2026-10-25T02:30:00+01:00']).toContain(twice);
   });
+});
+
+it('a text of ours that is no instant is our fault', () => {
+  expect(() => at('tomorrow')).toThrow(/^instant: found "tomorrow"; allowed /u);
 });

@@ -136,6 +136,10 @@ describe('alarms', () => {
       alarmsOf(courseOf({ tasks, log, now: start + now * minute })).map(
         ({ title, at: when }) => `${title} ${(when - start) / minute}`,
       );
+    const ahead = [task('ahead-preheat', 'oven', 5, 60)];
+    expect(alarmsOf(courseOf({ tasks: ahead, log: [], now: start }))).toMatchObject([
+      { title: 'Oven on for the bases', body: '' },
+    ]);
     expect(titles([], 0)).toEqual(['Oven on 20', 'Pizza 1 in 60', 'Pizza 1 out 67']);
     const on = { at: start + 25 * minute, what: 'done', step: 'preheat' } as const;
     expect(titles([on], 30)).toEqual(['Plate ready 65', 'Pizza 1 in 65', 'Pizza 1 out 72']);
