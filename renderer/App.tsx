@@ -36,13 +36,17 @@ function useDrop(): void {
   }, []);
 }
 
-/** What had the focus goes with its view: the tab of the one that opens then has it, and not the top of the page. */
+/**
+ * What had the focus goes with its view: the tab of the one that opens then has it, not the top of the page, nor the tab
+ * of the one that closes.
+ */
 function useFocusKept(view: string): void {
   const before = useRef(view);
   useEffect(() => {
     if (before.current === view) return;
     before.current = view;
-    if (document.activeElement !== document.body) return;
+    const { activeElement } = document;
+    if (activeElement !== document.body && activeElement?.getAttribute('role') !== 'tab') return;
     document.querySelector<HTMLElement>('.tab-list [aria-selected="true"]')?.focus();
   }, [view]);
 }

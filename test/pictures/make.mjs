@@ -33,7 +33,13 @@ const browser = await chromium.launch({
   args: ['--no-sandbox', '--disable-gpu', '--no-first-run'],
 });
 try {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
+  const page = await browser.newPage({
+    viewport: { width: 1280, height: 800 },
+    locale: 'en-GB',
+    timezoneId: 'Europe/Berlin',
+  });
+  // A Saturday morning, whenever they are made: the evening lies ahead, and no line says "now".
+  await page.clock.install({ time: new Date('2026-01-31T09:00:00+01:00') });
   await page.goto(address);
   // The band is the last thing to arrive.
   await page

@@ -78,6 +78,8 @@ describe('a view that is left', () => {
     await page.keyboard.press('Control+3');
     const focused = () => page.evaluate(() => document.activeElement?.textContent);
     await expect.poll(focused).toBe('Adjust');
+    await page.keyboard.press('Control+2');
+    await expect.poll(focused).toBe('Compare');
     await page.getByRole('button', { name: 'Open' }).focus();
     await page.keyboard.press('Control+1');
     await page.locator('#answer-bake').waitFor();
