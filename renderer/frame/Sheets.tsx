@@ -57,6 +57,8 @@ export function RecoveredSheet() {
             {kept.name ?? kept.file.title ?? 'A plan'}, kept aside on {dayText(at, offset)} at{' '}
             {pastClockText(at, offset)}
             {wrong > 0 && `, with ${wrong === 1 ? 'an entry' : 'entries'} not taken yet`}.
+            {kept.file.tonight?.log?.some(({ what }) => what === 'begun') === true &&
+              ' An evening was begun in it: its alarms ring when you go on.'}
           </p>
           <div className="actions">
             <Button className="key main" autoFocus onPress={() => void takeRecovered()}>

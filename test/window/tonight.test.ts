@@ -149,6 +149,7 @@ describe('an evening that runs', () => {
     page.once('dialog', (dialog) => void dialog.accept());
     await page.reload();
     await pass(page, 2000);
+    expect(await page.getByRole('alertdialog').innerText()).toContain('its alarms ring when you go on');
     await page.getByRole('button', { name: 'Go on with them' }).click();
     await settled(page);
     await page.getByRole('tab', { name: 'Tonight' }).click();
