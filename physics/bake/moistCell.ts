@@ -174,6 +174,21 @@ export function vapourPotentialSlope(x: number): number {
   return x < xSteam ? 1 / (1 - x) : steepest;
 }
 
+const drynessSteps = 1500;
+const perDrynessStep = 1000;
+/** exp(-W/0.1) by thousandths of the moisture W, down to nothing at 1.5 */
+const drynessTable = Float64Array.from({ length: drynessSteps + 1 }, (_, i) =>
+  i === drynessSteps ? 0 : Math.exp(-i / perDrynessStep / 0.1),
+);
+
+/** Within 2e-5 of exp(-W/0.1). */
+function drynessOf(moisture: number): number {
+  const place = Math.max(moisture, 0) * perDrynessStep;
+  if (place >= drynessSteps) return 0;
+  const i = Math.floor(place);
+  return drynessTable[i]! + (drynessTable[i + 1]! - drynessTable[i]!) * (place - i);
+}
+
 /**
  * Thermal conductivity, W/(m K). The compact matter (dry matter and water by volume, parallel rule; Choi and Okos
  * 1986) and the gas are joined by the two Maxwell-Eucken bounds: moist dough is a continuous wet phase with bubbles,
@@ -193,7 +208,7 @@ export function conductivity(material: LayerMaterial, moisture: number, temperat
   const gas = 0.0243 + 6.5e-5 * t;
   const e = material.porosity;
   if (e === 0) return compact;
-  const dryness = moisture < 1.5 && material.neverSponge !== true ? Math.exp(-moisture / 0.1) : 0;
+  const dryness = material.neverSponge === true ? 0 : drynessOf(moisture);
   const bubbles =
     (compact * (2 * compact + gas - 2 * e * (compact - gas))) / (2 * compact + gas + e * (compact - gas));
   if (dryness === 0) return bubbles;

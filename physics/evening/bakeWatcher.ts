@@ -39,6 +39,8 @@ export class BakeWatcher {
   readonly loadedAt: number;
   readonly #watch: Watch;
   readonly #firstCheese: number;
+  /** dough cells from the plate upwards whose starch has gone */
+  #starchSet = 0;
   readonly #baseWanted: number;
   readonly #rimWanted: number;
   /** rates at the last step, 1/s, and K/s of the coldest cheese and crumb */
@@ -169,7 +171,10 @@ export class BakeWatcher {
   get crumbDone(): boolean {
     // What was baked ahead has only to get hot through.
     if (this.oven.kept) return this.crumb >= this.oven.model.bake.meltTemperature;
-    return this.#watch.starch.every((integral) => integral >= starchDone);
+    const { starch } = this.#watch;
+    // What is done stays done: only the rest is looked through again.
+    while (this.#starchSet < starch.length && starch[this.#starchSet]! >= starchDone) this.#starchSet += 1;
+    return this.#starchSet === starch.length;
   }
   /** K, coldest place of the dough in the middle and of the cheese (or of the top where there is none) */
   get crumb(): number {
@@ -210,6 +215,7 @@ export class BakeWatcher {
     this.#watch.base = watch.base;
     this.#watch.rim = watch.rim;
     this.#watch.starch.set(watch.starch);
+    this.#starchSet = 0;
   }
 
   record(force = false): void {

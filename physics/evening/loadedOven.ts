@@ -45,6 +45,7 @@ export class LoadedOven {
     this.pizza = this.#build(undefined);
     this.#place = this.#placeFor();
     this.run = new OvenRun(model.context, this.#place.bare, this.#place.plate, model.dial.target);
+    from.plate!.sharpen(from.network);
     this.#takeOver(from.save(), from.plate!.layout);
     this.run.signalledAt = from.signalledAt;
     this.run.switchedOn.push(...from.switchedOn);
@@ -65,6 +66,7 @@ export class LoadedOven {
     if (place === this.#place) return;
     const before = this.#place.layout;
     this.#place = place;
+    this.run.plate!.sharpen(this.run.network);
     const state = this.run.save();
     this.run.network = place.bare;
     this.run.plate = place.plate;

@@ -32,10 +32,10 @@ export interface Resolution {
 /** What a plan is computed with. */
 export const standardResolution: Resolution = {
   preheatStep: 5,
-  bakeStep: 2,
+  bakeStep: 3,
   recoveryStep: 4,
-  allowedStrain: 1,
-  plateLayers: 4,
+  allowedStrain: 1.5,
+  plateLayers: 5,
   mesh: standardMesh,
 };
 

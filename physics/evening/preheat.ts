@@ -88,9 +88,9 @@ function lastCycle(
   return { start: middle(-3), end: middle(-1) };
 }
 
-/** s: once the oven has been hot as long as it took to get there, only its cycles and a slow plate go on. */
-function preheatPace({ signalledAt, time }: OvenRun, step: number): number {
-  return signalledAt !== undefined && time > 2 * signalledAt ? 2 * step : step;
+/** Once the oven has been hot as long as it took to get there, only its cycles and a slow plate go on. */
+function onlyCycles({ signalledAt, time }: OvenRun): boolean {
+  return signalledAt !== undefined && time > 2 * signalledAt;
 }
 
 /** Runs the preheat for `shown` seconds and on until the oven has signalled and the plate is ready. */
@@ -103,12 +103,14 @@ export function runPreheat(model: EveningModel, atLeast = shown): PreheatRun {
   recorder.record(run, true);
   let until = atLeast;
   for (;;) {
-    while (until - run.time > 1e-6)
-      run.advance(Math.min(until, run.time + 60), preheatPace(run, resolution.preheatStep), () => {
-        recorder.record(run);
+    while (until - run.time > 1e-6) {
+      const late = onlyCycles(run);
+      run.advance(Math.min(until, run.time + 60), (late ? 3 : 1) * resolution.preheatStep, () => {
+        recorder.record(run, late);
         if (run.time >= states.length * 60) states.push({ state: run.save(), plateHeat: run.plate!.heat });
       });
-    recorder.record(run, true);
+      recorder.record(run, true);
+    }
     const trace = recorder.trace();
     const top = cycleMeans(trace, trace.plateTop, run.switchedOn);
     const core = cycleMeans(trace, trace.plateCore, run.switchedOn);

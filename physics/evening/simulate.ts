@@ -62,7 +62,7 @@ export function simulateEvening(evening: Evening, options: ModelOptions = {}): E
   }
   const energy = oven.run.network.ledger.supplied;
   const off = oven.run.save();
-  oven.run.advance(oven.run.time + afterglow, model.resolution.preheatStep, () => {
+  oven.run.advance(oven.run.time + afterglow, 2 * model.resolution.preheatStep, () => {
     recorder.record(oven.run);
   });
   recorder.record(oven.run, true);

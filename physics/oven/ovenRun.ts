@@ -25,7 +25,7 @@ const burnerSteam = 0.0405e-6;
 const latentShare = burnerSteam * 2.44e6;
 
 /** s between two looks at the coefficients of convection and insulation */
-const refreshEvery = 5;
+const refreshEvery = 10;
 
 /** s; far below what any column asks for */
 const shortestStep = 1e-4;

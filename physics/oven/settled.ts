@@ -134,7 +134,7 @@ export function readDial(context: OvenContext, dt: number, known?: Omit<Dial, 't
   const target = run.seen;
   if (known) return { ...known, target: target - known.correction };
   const cycling = cyclingFrom(run, target);
-  const mean = cycleMean(cycling, dt, 5);
+  const mean = cycleMean(cycling, dt, 3);
   // An oven that cannot hold the setting never switches: nothing to correct.
   if (!mean) return { target, overshoot: 0, correction: 0 };
   const correction = mean.air - wanted;
@@ -197,7 +197,7 @@ export function settledWithPlate(
   if (power < most) {
     if (known !== undefined) return state(power, overshoot);
     const rest = T.slice();
-    const mean = cycleMean(cyclingFrom(run, dial.target), dt, 5);
+    const mean = cycleMean(cyclingFrom(run, dial.target), dt, 3);
     if (!mean) {
       T.set(rest);
       return state(power, overshoot);

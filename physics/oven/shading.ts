@@ -1,5 +1,6 @@
 /** View factors of the cavity: its walls, and the plate that stands between them and throws its shadow. */
 import { OutOfRange } from '../evening/problem.ts';
+import { remembering } from '../numerics/remembering.ts';
 import { boxFaces, sight, type Box, type Quad, type Sight } from './shadow.ts';
 import { parallelRectangles, perpendicularAnywhere, perpendicularRectangles } from './viewFactors.ts';
 
@@ -301,7 +302,11 @@ function closeRows(exchange: Float64Array, sums: readonly number[]): void {
  *   walls exact; between walls within about 3e-3 of the factor (floor to ceiling of the reference oven: 2.8e-3)
  * @throws OutOfRange for a length that is not above 0 or a plate that touches or passes the cavity's walls
  */
-export function cavityViewFactors(g: CavityGeometry): CavityViewFactors {
+export const cavityViewFactors = remembering(integrated, ({ width, depth, height, plate }: CavityGeometry) =>
+  [width, depth, height, plate?.width, plate?.depth, plate?.thickness, plate?.underside].join(' '),
+);
+
+function integrated(g: CavityGeometry): CavityViewFactors {
   check(g);
   const { width: w, depth: d, height: h, plate } = g;
   const wallAreas = [w * d, w * d, 2 * d * h + w * h, w * h];
