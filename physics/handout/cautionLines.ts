@@ -23,6 +23,7 @@ const always = [
   'The makers of oven and plate, and local rules, come before anything said here.',
 ] as const;
 
+/** Those that apply to this evening. */
 export function briefCautions({ evening, answer }: HandoutFacts, words: Words): readonly string[] {
   const fitting = answer.warnings.flatMap(({ code }: Warning) => brief[code] ?? []);
   const { each = [], bench } = evening.pizzas;

@@ -61,16 +61,6 @@ export function airSpecificHeat(temperature: number): number {
   return read(specificHeatRows, temperature);
 }
 
-/** Dynamic viscosity of dry air, Pa s, 250 K to 1000 K; else OutOfRange. */
-export function airViscosity(temperature: number): number {
-  return read(viscosityRows, temperature);
-}
-
-/** Thermal conductivity of dry air, W/(m K), 250 K to 1000 K; else OutOfRange. */
-export function airThermalConductivity(temperature: number): number {
-  return read(conductivityRows, temperature);
-}
-
 /** What the correlations of convection need of the air between a face and the cavity. */
 export interface AirFilm {
   /** W/(m K) */
@@ -81,7 +71,7 @@ export interface AirFilm {
   specificHeat: number;
 }
 
-/** The three together, for hot loops; 250 K to 1000 K, else OutOfRange. */
+/** Writes them at a temperature, 250 K to 1000 K, else OutOfRange; a loop reads all three at once, so nothing is made. */
 export function readFilm(temperature: number, out: AirFilm): void {
   if (!(temperature >= first && temperature <= last)) read(conductivityRows, temperature);
   const place = (temperature - first) / step;

@@ -1,6 +1,7 @@
 /** What a step is called where it stands alone: in large type, and in its alarm. */
 import type { CourseStep } from './course.ts';
 
+/** `Pizza 2 in`, `Look at pizza 2`, `The plate heats up`; by the task's own name where it has no other. */
 export function titleOf({ id, name, status }: Pick<CourseStep, 'id' | 'name' | 'status'>): string {
   const [, kind, pizza = ''] =
     /^(load|bake|turn|look|pull|top|top-before|cut|shape|recover)-(\d+)$/u.exec(id) ?? [];

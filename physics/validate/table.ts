@@ -65,6 +65,7 @@ export function miss({ published, model }: ValidationCase): string {
 /** One row of cells a case, in the order of `columns`. */
 export const columns = ['what', 'published', 'model', 'miss', 'allowed', 'source'] as const;
 
+/** The cells of one case. */
 export function row(c: ValidationCase): readonly string[] {
   const unit = c.unit === '1' ? '' : ` ${c.unit}`;
   return [
