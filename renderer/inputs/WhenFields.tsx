@@ -3,10 +3,21 @@ import { Choice } from './Choice.tsx';
 import { FieldRow } from './FieldRow.tsx';
 import { TextEntry } from './TextEntry.tsx';
 import { change, dropDraft, enter, refuse, usePlan } from '../state/planStore.ts';
+import { useForecast } from '../state/forecastStore.ts';
 import { readingOf } from '../state/reading.ts';
-import { clockText, epochOfWall, wallTimeOf, instantText, localOffset, wallFields } from '../words/clock.ts';
+import {
+  clockText,
+  epochOf,
+  epochOfWall,
+  instantText,
+  localOffset,
+  offsetOf,
+  wallFields,
+  wallTimeOf,
+} from '../words/clock.ts';
 import { tiedTo } from '../words/names.ts';
-import { anchorIds } from '../../physics/evening/ids.ts';
+import { anchorIds, type AnchorId } from '../../physics/evening/ids.ts';
+import type { PlanFile } from '../../physics/evening/planFile.ts';
 import type { ControlProps } from './FieldRow.tsx';
 
 const timePath = 'anchor.time';
@@ -25,6 +36,22 @@ export function anchored(
   if (before.offset !== localOffset(before.at)) return instantText(kept, before.offset);
   const offset = localOffset(kept);
   return instantText(epochOfWall(day, time, offset) ?? kept, offset);
+}
+
+/** The evening where it stands, tied to another of its moments; only the kind while it is not worked out. */
+function tiedAnew(kind: AnchorId, file: PlanFile): Readonly<Record<string, string>> {
+  const { forecast } = useForecast.getState();
+  if (forecast?.file !== file) return { 'anchor.kind': kind };
+  const { eatAt, ovenOnAt, tasks } = forecast.answer;
+  const moments: Readonly<Record<AnchorId, string | undefined>> = {
+    eatAt,
+    ovenOnAt,
+    startAt: tasks.find(({ id }) => id === 'mix')?.from,
+  };
+  const moment = moments[kind];
+  if (moment === undefined) return { 'anchor.kind': kind };
+  const minute = Math.round(epochOf(moment) / 60_000) * 60_000;
+  return { 'anchor.kind': kind, [timePath]: instantText(minute, offsetOf(moment)) };
 }
 
 export function WhenFields() {
@@ -66,7 +93,12 @@ export function WhenFields() {
             options={anchorIds.map((id) => [id, tiedTo[id].name])}
             value={kind}
             onChoose={(id) => {
-              change({ 'anchor.kind': id });
+              change(
+                tiedAnew(
+                  anchorIds.find((one) => one === id)!,
+                  file,
+                ),
+              );
             }}
           />
         )}

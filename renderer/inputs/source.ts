@@ -48,7 +48,9 @@ export function useSource(path: string): Source {
     text,
     reset: changed
       ? () => {
-          change({ [path]: before });
+          // What the evening is tied to and when are one.
+          const along = path === 'anchor.kind' ? { 'anchor.time': valueAt(base, 'anchor.time') } : {};
+          change({ [path]: before, ...along });
         }
       : undefined,
   };

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { allPlanPaths } from '../../physics/evening/planPath.ts';
 import { sharedWindow } from '../support/sharedWindow.ts';
-import { answersOf, enterInto, settled } from '../support/window.ts';
+import { answersOf, enterInto, minutesOf, settled } from '../support/window.ts';
 
 const { open } = sharedWindow();
 
@@ -55,6 +55,23 @@ describe('the inputs', () => {
     );
     expect(wanted.length).toBeGreaterThan(45);
     expect(wanted.filter((path) => !seen.has(`field-${path.replaceAll('.', '-')}`))).toEqual([]);
+  });
+
+  it('tie the evening to another of its moments without moving it, and back again', async () => {
+    const page = await open();
+    const before = await answersOf(page);
+    await page.getByRole('button', { name: /^When/ }).click();
+    await page.getByLabel('Tied to', { exact: true }).selectOption('ovenOnAt');
+    await settled(page);
+    expect((await answersOf(page)).ovenOn).toBe(before.ovenOn);
+    await page.getByLabel('Tied to', { exact: true }).selectOption('startAt');
+    await settled(page);
+    const started = await answersOf(page);
+    // Each is tied to the minute.
+    expect(Math.abs(minutesOf(started.ovenOn) - minutesOf(before.ovenOn))).toBeLessThanOrEqual(1);
+    await page.getByRole('button', { name: 'Reset Tied to' }).click();
+    await settled(page);
+    expect(await answersOf(page)).toEqual(before);
   });
 
   it('take a clock time as people write it', async () => {
