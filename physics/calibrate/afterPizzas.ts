@@ -5,9 +5,9 @@
  */
 import { normalMatrix } from '../numerics/leastSquares.ts';
 import { solveDense } from '../numerics/dense.ts';
+import { attempt } from '../evening/attempt.ts';
 import { runPreheat } from '../evening/preheat.ts';
 import { sampleAt } from '../numerics/samples.ts';
-import { OutOfRange } from '../evening/problem.ts';
 import type { BakeRecord } from './bakeRecords.ts';
 import type { Forecaster } from './forecast.ts';
 import type { OvenReading, Simulated } from './mostProbable.ts';
@@ -33,16 +33,13 @@ function asRun(
   z: Float64Array,
 ): Float64Array | undefined {
   const last = Math.max(...readings.map(({ seconds }) => seconds));
-  try {
+  return attempt(() => {
     const model = forecaster.modelAt(z);
     const { trace } = rerun(model, runPreheat(model, 3600), records, last);
     return Float64Array.from(readings, ({ place, seconds }) =>
       sampleAt(trace.seconds, trace[place], seconds),
     );
-  } catch (error) {
-    if (error instanceof OutOfRange) return undefined;
-    throw error;
-  }
+  });
 }
 
 /** 1, the distances from where it is laid, and their squares: T = sum of these times as many coefficients. */

@@ -1,6 +1,7 @@
 /** Readings, bakes and a plan file to what was learned: the numbers, the plan before and after, what to read next. */
 import { zeroCelsius } from '../materials/constants.ts';
 import { plateMaterial } from '../materials/plates.ts';
+import { attempt } from '../evening/attempt.ts';
 import type { PlanAnswer, Range, Warning } from '../evening/answer.ts';
 import type { Evening } from '../evening/evening.ts';
 import { prepareModel } from '../evening/model.ts';
@@ -231,17 +232,16 @@ function curveAsRun(
 ): Calibration['asRun'] {
   if (records.length === 0) return null;
   const until = Math.max(lastRead, ...records.map(({ inAt, outAt }) => outAt ?? inAt)) + shownAfter;
-  try {
+  const curve = attempt(() => {
     const model = prepareModel(evening);
-    const { trace } = rerun(model, runPreheat(model), records, until);
-    return {
-      minutes: Array.from(trace.seconds, (s) => s / 60),
-      plateTopC: Array.from(trace.plateTop, (T) => T - zeroCelsius),
-    };
-  } catch (error) {
-    if (error instanceof OutOfRange) return null;
-    throw error;
-  }
+    return rerun(model, runPreheat(model), records, until).trace;
+  });
+  return curve === undefined
+    ? null
+    : {
+        minutes: Array.from(curve.seconds, (s) => s / 60),
+        plateTopC: Array.from(curve.plateTop, (T) => T - zeroCelsius),
+      };
 }
 
 function unfollowed(count: number): readonly DroppedRow[] {

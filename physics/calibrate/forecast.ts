@@ -1,10 +1,10 @@
 /** What a thermometer would show during the preheat of an oven with other numbers, with the same simulation as the plan's. */
+import { attempt } from '../evening/attempt.ts';
 import type { Evening } from '../evening/evening.ts';
 import type { PlaceId } from '../evening/ids.ts';
 import { prepareModel, type EveningModel } from '../evening/model.ts';
 import { runPreheat } from '../evening/preheat.ts';
 import { sampleAt } from '../numerics/samples.ts';
-import { OutOfRange } from '../evening/problem.ts';
 import type { OvenTrace } from '../evening/run.ts';
 import { eveningAt } from './ovenNumbers.ts';
 
@@ -142,7 +142,7 @@ export class Forecaster {
 
   #simulate(z: ArrayLike<number>): Forecast | undefined {
     this.runs += 1;
-    try {
+    return attempt(() => {
       const { preheat, run } = runPreheat(this.modelAt(z), this.#until);
       const { plateReady: ready, airReady: signal, settledPlateTop: settled, trace } = preheat;
       if (!Number.isFinite(ready) || !Number.isFinite(signal)) return undefined;
@@ -151,9 +151,6 @@ export class Forecaster {
       const summary: Summary = { ready, signal, settled, cycle };
       const at = cycleMeans(trace, summary);
       return { ready, signal, settled, at, ripple: ripples(trace, at, summary) };
-    } catch (error) {
-      if (error instanceof OutOfRange) return undefined;
-      throw error;
-    }
+    });
   }
 }

@@ -116,6 +116,7 @@ export function readOven(text: string): Read<LearnedOven> {
   return read.ok ? { ok: true, value: read.value as LearnedOven } : read;
 }
 
+/** The text of the file that `readOven` takes, fields in the order of the schema. */
 export function writeOven(oven: LearnedOven): string {
   return writeInOrder(oven, ovenSchema);
 }

@@ -42,6 +42,7 @@ export function readOvens(text: string): Read<Ovens> {
   return read.ok ? { ok: true, value: (read.value as { ovens: Ovens }).ovens } : read;
 }
 
+/** The text of the list that `readOvens` takes. */
 export function writeOvens(ovens: Ovens): string {
   return writeInOrder({ format: ovensFormat, version: ovensVersion, ovens }, ovensSchema);
 }
@@ -83,6 +84,7 @@ export function addOven(ovens: Ovens, oven: LearnedOven): OvensChanged {
   return withOven(ovens, { ...oven, name });
 }
 
+/** The list with the oven under another name, unless that is none or another's. */
 export function renameOven(ovens: Ovens, name: string, next: string): OvensChanged {
   const own = next.trim();
   const checked = check(ovenName, own, 'name');
@@ -92,6 +94,7 @@ export function renameOven(ovens: Ovens, name: string, next: string): OvensChang
   return { ok: true, ovens: ovens.map((oven) => (oven.name === name ? { ...oven, name: own } : oven)) };
 }
 
+/** The list without the oven. */
 export function forgetOven(ovens: Ovens, name: string): OvensChanged {
   return { ok: true, ovens: ovens.filter((oven) => oven.name !== name) };
 }

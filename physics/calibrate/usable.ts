@@ -50,6 +50,7 @@ function placeOf(
   return known === 'plateTop' && pizza === undefined && lying ? 'plateAround' : known;
 }
 
+/** Sorts readings into those that tell something of the oven and those set aside, each with its reason. Never throws. */
 export function usable(read: ReadingsRead): Usable {
   const readings: OvenReading[] = [];
   const aside: DroppedRow[] = [];
