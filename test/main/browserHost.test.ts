@@ -135,6 +135,11 @@ describe('a browser whose process is not its window', () => {
     expect(await run(standIn('exec sleep 60'), 'linux', new Presence())).toEqual({ failed });
   });
 
+  it('is given up when it ends well and no other shows the window either', async () => {
+    const failed = 'it ended with status 0 before it showed the window';
+    expect(await run(standIn('exit 0'), 'linux', new Presence())).toEqual({ failed });
+  });
+
   it('hands the window over to one that runs already: the end is the window’s, reloads apart', async () => {
     const presence = new Presence();
     const ended = run(standIn('exit 0'), 'linux', presence);
