@@ -50,7 +50,7 @@ export function Before({ course, now, clock, day, said }: BeforeProps) {
       <p className="tonight-title">
         {next === undefined
           ? 'This evening has gone by'
-          : `${titleOf({ ...next, status: 'due' })} at ${clock(next.planned.from)}`}
+          : `${titleOf({ ...next, status: 'due' })}, ${clock(next.planned.from)}`}
       </p>
       {first !== undefined && (
         <p className="tonight-how">

@@ -190,7 +190,7 @@ describe('an evening and its end', () => {
     expect(await page.getByRole('tab', { name: 'Plan' }).getAttribute('aria-selected')).toBe('true');
     await page.keyboard.press('Control+5');
     await pass(page, 1000);
-    expect(await title(page)).toBe('Mix at Sat 13:26');
+    expect(await title(page)).toBe('Mix, Sat 13:26');
     expect(await page.locator('.tonight-how').innerText()).toContain('7 Feb');
     expect(errors).toEqual([]);
     await close();
