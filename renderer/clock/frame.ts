@@ -29,7 +29,7 @@ export function chartFrame(
   view: Span,
 ): ChartFrame {
   const top = rows.flags * flagHeight + 10;
-  const rowHeight = size.height > 460 ? 30 : size.height > 360 ? 26 : 22;
+  const rowHeight = size.height > 460 ? 30 : size.height > 360 ? 26 : 24;
   const lanesHeight = rows.lanes * rowHeight;
   return {
     ...size,
