@@ -36,13 +36,18 @@ export function calibrationText(learned: Calibration, units: UnitSystem): string
     (value < 0 ? '-' : '+') + showQuantity(Math.abs(value), 'temperatureDifference', units, { decimals: 1 });
   const numbers = Object.entries(estimates).map(([key, { value, p10, p90 }]) => {
     const name = key as EstimateName;
-    return `  ${labels[name]}: ${shown(name, value, units)} (${shown(name, p10, units)} to ${shown(name, p90, units)})`;
+    // An oven that is colder by so much says it without a sign.
+    const colder = name === 'thermostatOffset' && value < 0;
+    const [label, most, low, high] = colder
+      ? ['oven colder than its dial by', -value, -p90, -p10]
+      : [labels[name], value, p10, p90];
+    return `  ${label}: ${shown(name, most, units)} (${shown(name, low, units)} to ${shown(name, high, units)})`;
   });
   const lines = [
     'What the readings tell (likely range: 8 in 10)',
     ...(numbers.length > 0 ? numbers : ['  nothing that was not believed before']),
     ...(notTold.length > 0
-      ? wrap(`  not told: ${notTold.map((name) => labels[name]).join('; ')}`, '', 2)
+      ? wrap(`not told: ${notTold.map((name) => labels[name]).join('; ')}`, '  ', 4)
       : []),
     ...section('The plan, before and after', [
       `  preheat: ${before.preheat.minutes.toFixed(0)} min${before.range ? ` (${range(before.range.preheatMinutes, 0)})` : ''}, now ${after.preheat.minutes.toFixed(0)} min${after.range ? ` (${range(after.range.preheatMinutes, 0)})` : ''}`,

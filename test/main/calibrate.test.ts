@@ -121,7 +121,11 @@ describe('what calibrate answers', () => {
     expect(status).toBe(0);
     expect(out).toContain('power of the elements: 1.');
     expect(out).toMatch(/preheat: 35 min .*, now \d\d min/u);
-    expect(out).toContain('not told: ');
+    expect(out).toContain('\n  not told: ');
+    const cold =
+      'time,place,temperature\n40 min,plateTop,215 degC\n60 min,plateTop,232 degC\n70 min,plateTop,233 degC\n';
+    const colder = await calibrate(['--readings', 'r.csv', ...one], { 'r.csv': cold });
+    expect(colder.out).toMatch(/oven colder than its dial by: \d+(\.\d)? K \(\d/u);
     const baked = `${real.csv}70 min,pizza 1 in,\n72 min,plateTop pizza 1,238 degC\n75 min,pizza 1 out,golden\n`;
     const withBake = await calibrate(['--readings', 'r.csv', ...one], { 'r.csv': baked });
     expect(withBake.out).toMatch(/72 min {2}plate top under pizza 1 {2}read 238 °C/u);
