@@ -86,13 +86,13 @@ export function outcomeOf(answer: PlanAnswer): AdviceOutcome {
   };
 }
 
-/** What depends on the hour of whoever asks is no caution. */
-const ofTheHour = new Set(['starts-in-the-past', 'step-in-the-night']);
+/** What depends on the hour of whoever asks is no caution, nor is what a change says of itself: in sooner, baked longer. */
+const noCaution = new Set(['starts-in-the-past', 'step-in-the-night', 'pizza-before-plate']);
 
 /** Whether a change brings a warning that the plan had not, or makes one worse that it has. */
 function againstCaution(before: PlanAnswer, after: PlanAnswer, { change }: Trial): boolean {
   const had = new Set(before.warnings.map(({ code }) => code));
-  if (after.warnings.some(({ code }) => !had.has(code) && !ofTheHour.has(code))) return true;
+  if (after.warnings.some(({ code }) => !had.has(code) && !noCaution.has(code))) return true;
   // Paper above its rating does not get better by more heat.
   const hotter = after.preheat.settledPlateTopC > before.preheat.settledPlateTopC;
   return had.has('parchment-above-rating') && hotter && change.some(({ path }) => path === 'oven.setpoint');

@@ -18,7 +18,7 @@ import { coolingAnswer, costAnswer, plateMass, preheatAnswer } from './ovenAnswe
 import { OutOfRange, type Problem } from './problem.ts';
 import type { Bake, EveningRun } from './run.ts';
 import type { Schedule } from './schedule.ts';
-import { aheadWarnings, pastWarnings, readyWarnings } from './scheduleWarnings.ts';
+import { aheadWarnings, earlyWarnings, pastWarnings, readyWarnings } from './scheduleWarnings.ts';
 import { shoppingList } from './shopping.ts';
 import { suggestionsFor } from './suggestions.ts';
 import { tasksOf } from './tasks.ts';
@@ -159,6 +159,7 @@ function answerOf(
       ...extras.warnings,
       ...pastWarnings(plan, extras.now, instant),
       ...dough.warnings,
+      ...earlyWarnings(evening, run),
       ...aheadWarnings(evening, run),
       ...readyWarnings(plan, instant),
       ...cautions(evening, run, plan, material, plateMassKg),

@@ -1,4 +1,5 @@
 /** Warnings about time: what should have begun already, what waits too long. */
+import { zeroCelsius } from '../materials/constants.ts';
 import type { Warning } from './answer.ts';
 import { showClock } from './clock.ts';
 import type { Evening, Instant } from './evening.ts';
@@ -36,6 +37,23 @@ export function aheadWarnings({ pizzas: { parBake } }: Evening, { bakes }: Eveni
     {
       code: 'bases-baked-ahead',
       message: `The dough is for ${ahead.length === 1 ? 'a base that is' : `${ahead.length} bases that are`} baked ahead and kept ${durationText(parBake.kept)} ${keptWords[parBake.keep]}: the oven goes on twice, and the energy counted is that of the evening. Wrapped warm they sweat and go off: let them cool first.`,
+    },
+  ];
+}
+
+/** s by which a plate may lack at the load without a word: less than a cook's watch is off */
+const hardlyEarly = 60;
+
+/** A pizza that goes in by the clock may meet a plate that is not ready: thicker than when its hour was set, say. */
+export function earlyWarnings({ pizzas }: Evening, { preheat, bakes }: EveningRun): readonly Warning[] {
+  const early = pizzas.loadAt === undefined ? 0 : preheat.plateReady - pizzas.loadAt;
+  if (early < hardlyEarly) return [];
+  const { inAt, outAt, plateTopAtLoad } = bakes[0]!;
+  const celsius = (kelvin: number): string => `${(kelvin - zeroCelsius).toFixed(0)} °C`;
+  return [
+    {
+      code: 'pizza-before-plate',
+      message: `The first pizza goes in ${durationText(60 * Math.round(early / 60))} before the plate is ready and bakes ${durationText(outAt - inAt)}: the plate is then at ${celsius(plateTopAtLoad)} and would settle at ${celsius(preheat.settledPlateTop)}. Set its hour later, or not at all, and it bakes quicker.`,
     },
   ];
 }

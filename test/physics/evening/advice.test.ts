@@ -59,7 +59,10 @@ describe.each(goalIds)('advice for the goal %s', (goal) => {
   });
 
   it('goes against no caution', () => {
-    for (const plan of after) expect(codes(plan).filter((code) => !codes(answer).includes(code))).toEqual([]);
+    // That a pizza which goes in sooner meets a colder plate is the price, which its message names.
+    const price = 'pizza-before-plate';
+    const known = (code: string): boolean => code === price || codes(answer).includes(code);
+    for (const plan of after) expect(codes(plan).filter((code) => !known(code))).toEqual([]);
   });
 
   it('names its price: no message without a figure that changed', () => {
