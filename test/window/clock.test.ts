@@ -65,8 +65,14 @@ describe('labels', () => {
       await page.getByRole('button', { name: 'Open' }).click();
       await page.getByRole('menuitem', { name: title }).click();
       await settled(page);
+      // On a busy machine the chart is drawn a moment after the window has settled.
+      await expect
+        .poll(
+          async () =>
+            (await boxesOf(page, '.plot .annotation-text, .plot .xtick text, .plot .ytick text')).length,
+        )
+        .toBeGreaterThan(15);
       const chart = await boxesOf(page, '.plot .annotation-text, .plot .xtick text, .plot .ytick text');
-      expect(chart.length).toBeGreaterThan(15);
       expect(overlaps(chart)).toEqual([]);
       const drawing = await boxesOf(page, '.section text, .slice text');
       expect(drawing.length).toBeGreaterThan(10);

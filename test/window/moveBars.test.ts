@@ -46,6 +46,8 @@ describe('the oven', () => {
     // Far from now, before which nothing is moved.
     const anchor = { kind: 'eatAt', time: '2040-01-13T20:00:00+01:00' } as const;
     const { page: own, errors, close } = await openWindow(browser(), { file: writtenPlan({ anchor }) });
+    // The answers are those of the file, no longer of the example that stood there first.
+    await expect.poll(async () => (await answersOf(own)).eat, { timeout: 20_000 }).toBe('20:00');
     const before = await answersOf(own);
     const on = own.getByRole('slider', { name: 'Oven on: the plate soaks longer, the pizzas stay' });
     expect(await on.getAttribute('aria-valuetext')).toBe(before.ovenOn);
