@@ -1,10 +1,10 @@
 /**
  * Readings once pizzas went in. What the oven then shows hangs on when the thermostat happened to switch, so that it
- * jumps by some kelvin when a number moves a little: no ground for derivatives. A parabola in each number is laid through the
- * evening simulated with that number moved up and down, and what lies off it counts as spread.
+ * jumps by some kelvin when a number moves a little: no ground for derivatives. A parabola in each number is laid
+ * through the evening simulated with that number moved up and down, and what lies off it counts as spread.
  */
 import { normalMatrix } from '../numerics/leastSquares.ts';
-import { solveDense } from '../numerics/dense.ts';
+import { dot, solveDense } from '../numerics/dense.ts';
 import { attempt } from '../evening/attempt.ts';
 import { runPreheat } from '../evening/preheat.ts';
 import { sampleAt } from '../numerics/samples.ts';
@@ -48,10 +48,6 @@ function terms(z: Float64Array, centre: Float64Array): Float64Array {
   return Float64Array.of(1, ...apart, ...apart.map((d) => d * d));
 }
 const coefficients = 2 * n + 1;
-
-function dot(a: Float64Array, b: Float64Array): number {
-  return a.reduce((sum, value, j) => sum + value * b[j]!, 0);
-}
 
 /** Least squares. @param rows terms of the points; @returns the coefficients, or undefined when points are lacking */
 function surfaceThrough(

@@ -1,6 +1,7 @@
 /**
- * What readings of a preheat, and of the plate between pizzas, say of the oven: the most probable numbers given the readings and what was believed
- * before (maximum a posteriori), and how sure they now are (normal approximation about that maximum).
+ * What readings of a preheat, and of the plate between pizzas, say of the oven: the most probable numbers given the
+ * readings and what was believed before (maximum a posteriori), and how sure they now are (normal approximation about
+ * that maximum).
  *
  *     minimise  sum_i ((y_i - T_i(z)) / s_i)^2 + sum_j z_j^2
  *
@@ -9,6 +10,7 @@
  * also holds what the model may be wrong about what a pizza takes from the plate.
  */
 import { differences, inverseFactor, normalMatrix } from '../numerics/leastSquares.ts';
+import { z90 } from '../numerics/normal.ts';
 import { SeededRandom } from '../numerics/random.ts';
 import { quantile } from '../evening/spread.ts';
 import type { Evening } from '../evening/evening.ts';
@@ -139,9 +141,6 @@ export function fitOven(
     factor,
   };
 }
-
-/** 0.9 quantile of the standard normal distribution */
-const z90 = 1.2815515655;
 
 function numbersOf(
   evening: Evening,

@@ -2,13 +2,15 @@
  * The one number that bakes with their shades can tell: how fast crusts brown in this kitchen, as a factor on the rate
  * of the law. Contact with the plate, flour and dough all hide in it. It carries over to another plate.
  *
- *     ln f = ln f0 + b,  b ~ N(0, 0.5^2) unless known better;  each bake: ln(I(L seen) / I simulated) = b + error of the eye
+ *     ln f = ln f0 + b,  b ~ N(0, 0.5^2) unless known better
+ *     each bake:  ln(I(L seen) / I simulated) = b + error of the eye
  */
 import { bakeParameters } from '../bake/parameters.ts';
 import { browningLaw, rawLightness } from '../bake/browning.ts';
 import type { Evening } from '../evening/evening.ts';
 import { prepareModel } from '../evening/model.ts';
 import { runPreheat } from '../evening/preheat.ts';
+import { z90 } from '../numerics/normal.ts';
 import type { BakeRecord } from './bakeRecords.ts';
 import type { Quantiles } from './fit.ts';
 import { unlikelySum } from './mostProbable.ts';
@@ -22,7 +24,6 @@ export const browningPrior: Prior = { spread: 0.5, hides: { browning: 0.4, conta
 const lightnessSpread = 5;
 /** how much the rate differs from pizza to pizza of one evening (flour under it, dough, where it lay); our estimate */
 const pizzaSpread = 0.15;
-const z90 = 1.2815515655;
 
 export interface SeenBake {
   readonly pizza: number;

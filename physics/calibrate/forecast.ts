@@ -1,4 +1,4 @@
-/** What a thermometer would show during the preheat of an oven with other numbers, with the same simulation as the plan's. */
+/** What a thermometer would show while an oven with other numbers heats up, by the same simulation as the plan's. */
 import { attempt } from '../evening/attempt.ts';
 import type { Evening } from '../evening/evening.ts';
 import type { PlaceId } from '../evening/ids.ts';
@@ -103,7 +103,7 @@ function ripples(trace: OvenTrace, mean: At, { signal, cycle }: Summary): At {
 }
 
 /** s; ready within 0.2 min of the plan's own step, a tenth of what readings leave open */
-export const coarse = { preheatStep: 10, bakeStep: 4, recoveryStep: 8, allowedStrain: 4 } as const;
+const coarse = { preheatStep: 10, bakeStep: 4, recoveryStep: 8, allowedStrain: 4 } as const;
 
 /**
  * Forecasts for one evening's oven and plate with other numbers (`ovenNumbers`), sharing what does not change. Those

@@ -6,6 +6,7 @@ import { setPath } from '../evening/planPath.ts';
 import { uncertainNames, usualSpread, type Spread, type UncertainName } from '../evening/uncertain.ts';
 import { browningPrior, type BakesFit } from './fitBakes.ts';
 import type { OvenFit } from './fit.ts';
+import { p10To90 } from '../numerics/normal.ts';
 import { eveningAt, ovenNumbers } from './ovenNumbers.ts';
 
 const digits = (value: number): string => String(Number(value.toPrecision(5)));
@@ -13,8 +14,6 @@ const digits = (value: number): string => String(Number(value.toPrecision(5)));
 /** Inputs of the plan's range that act on the bake alone; the first two hide in the browning rate. */
 const browningInputs: readonly UncertainName[] = ['browning', 'contact'];
 const bakeInputs: readonly UncertainName[] = [...browningInputs, 'density', 'crust'];
-
-const p10To90 = 2 * 1.2815515655;
 
 /**
  * One standard deviation of an input once readings and bakes are known, in the units of `usualSpread`. A preheat does not

@@ -1,4 +1,6 @@
 /** Where and when one more reading would narrow the ready time most, from what readings and ready time do with the numbers. */
+import { dot } from '../numerics/dense.ts';
+import { p10To90 } from '../numerics/normal.ts';
 import type { Forecast, PreheatPlace } from './forecast.ts';
 import { usualReadingSpread, type OvenFit } from './fit.ts';
 import { ovenNumbers } from './ovenNumbers.ts';
@@ -17,7 +19,6 @@ const places: readonly PreheatPlace[] = ['plateTop', 'ovenAir'];
 const every = 5;
 const beyondReady = 40;
 const difference = 0.04;
-const p10To90 = 2 * 1.2815515655;
 
 /**
  * One reading of variance s^2 whose derivative along the posterior's axes is g takes (r g)^2 / (s^2 + g g) off the
@@ -42,8 +43,6 @@ export function nextReading(
     const gradient = moved.map((there) => (what(there) - here) / difference);
     return ovenNumbers.map((_, k) => gradient.reduce((sum, g, j) => sum + g * fit.factor[j * n + k]!, 0));
   };
-  const dot = (a: readonly number[], b: readonly number[]): number =>
-    a.reduce((sum, value, k) => sum + value * b[k]!, 0);
   const ready = along((forecast) => forecast.ready);
   const before = Math.sqrt(dot(ready, ready));
   let best: NextReading | undefined;

@@ -49,3 +49,10 @@ export function solveDense(a: Float64Array, b: Float64Array, n: number): boolean
   }
   return true;
 }
+
+/** Sum of products, as far as `a` goes. */
+export function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
+}

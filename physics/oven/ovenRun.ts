@@ -122,7 +122,7 @@ export class OvenRun {
     this.#drive.doorOpen = this.doorOpen;
   }
 
-  /** Convection follows temperatures by a quarter to a third power, wool changes slowly: a few seconds do no harm. */
+  /** Convection follows temperatures by a quarter to a third power, wool changes slowly: ten seconds do no harm. */
   #refreshCoefficients(dt: number): void {
     this.#sinceRefresh += dt;
     if (this.#sinceRefresh < refreshEvery && this.#refreshed === this.network) return;

@@ -29,6 +29,17 @@ export interface OvenPreset {
   readonly parameters: OvenParameters;
 }
 
+/** What both North American ovens have in common: the dial, the cavity of 132 l, its insulation, racks and seams. */
+const wide = {
+  typePlate: {
+    ...plain,
+    setpoint: '550 degF',
+    highestSetting: '550 degF',
+    cavity: { width: '61 cm', depth: '48 cm', height: '45 cm' },
+  },
+  parameters: { woolThickness: 0.035, rackCapacity: 1200, seamConductance: 0.65 },
+} as const;
+
 /** m3/s of air that each W of methane needs to burn: 0.31 g/s a kW, see `burnerAir` */
 export const burningAir = 0.31e-6 / 1.2;
 
@@ -79,19 +90,14 @@ const rows = {
   'north-american': {
     name: 'North American, electric',
     typePlate: {
-      ...plain,
-      setpoint: '550 degF',
-      highestSetting: '550 degF',
+      ...wide.typePlate,
       fuel: 'electric',
       bottomElement: 'exposed',
       power: { bottom: '2.5 kW', top: '3.2 kW' },
-      cavity: { width: '61 cm', depth: '48 cm', height: '45 cm' },
     },
     parameters: {
       ...electric,
-      woolThickness: 0.035,
-      rackCapacity: 1200,
-      seamConductance: 0.65,
+      ...wide.parameters,
       ventFlow: 0.6e-3,
       preheatShare: { bottom: 1, top: 0.4 },
       holdShare: { bottom: 1, top: 0.1 },
@@ -111,19 +117,14 @@ const rows = {
   'north-american-gas': {
     name: 'North American, gas',
     typePlate: {
-      ...plain,
-      setpoint: '550 degF',
-      highestSetting: '550 degF',
+      ...wide.typePlate,
       fuel: 'gas',
       bottomElement: 'hidden',
       power: { bottom: '4.6 kW', top: '3.5 kW' },
-      cavity: { width: '61 cm', depth: '48 cm', height: '45 cm' },
     },
     parameters: {
       ...electric,
-      woolThickness: 0.035,
-      rackCapacity: 1200,
-      seamConductance: 0.65,
+      ...wide.parameters,
       ventFlow: 2.5e-3,
       burnerToFloor: 0.55,
       preheatShare: { bottom: 1, top: 0 },

@@ -57,10 +57,14 @@ function shown(name: EstimateName, estimate: Estimate, units: UnitSystem): Shown
     const size = Math.round(units === 'us' ? 1.8 * kelvin : kelvin);
     return size < 0 ? `−${String(-size)}` : String(size);
   };
-  if (estimate.value >= 0) return inOneUnit(names.thermostatOffset, estimate, degrees, ' degrees');
   const { value, p10, p90 } = estimate;
-  const colder: Estimate = { ...estimate, value: -value, p10: -p90, p90: -p10 };
-  return inOneUnit('Colder than the dial says by', colder, degrees, ' degrees');
+  const [label, low, high] =
+    value >= 0 ? [names.thermostatOffset, p10, p90] : ['Colder than the dial says by', -p90, -p10];
+  return {
+    name: label,
+    value: degreesApart(Math.abs(value), units),
+    range: `${degrees(low)} to ${degrees(high)} degrees`,
+  };
 }
 
 function Numbers({ learned, units }: { readonly learned: Calibration; readonly units: UnitSystem }) {
